@@ -1,1 +1,27 @@
-//! Placeholder.
+//! Tree to plan: names resolved, series spread out, the access map built.
+//!
+//! Takes the trees of a plan and of the files it uses and gives one
+//! [`model::Plan`] and its problems as typed data. Texts come through the small
+//! [`Shelf`] trait, so that tests, the command line and the editor bring their
+//! own.
+//!
+//! It must never know of files, screens, severities or sentences for people,
+//! and nothing of how an order is found.
+
+pub mod model;
+
+/// Gives the texts behind `use`.
+pub trait Shelf {
+    /// The tree of the file `path`, as written in the `use` of the text named `from`; with the
+    /// name to show for it. `Err` is why not, in a few words.
+    fn take(&self, from: &str, path: &str) -> Result<(String, std::sync::Arc<syntax::tree::Tree>), String>;
+}
+
+/// A shelf with nothing on it.
+pub struct EmptyShelf;
+
+impl Shelf for EmptyShelf {
+    fn take(&self, _: &str, _: &str) -> Result<(String, std::sync::Arc<syntax::tree::Tree>), String> {
+        Err("there is nowhere to look for it".into())
+    }
+}
