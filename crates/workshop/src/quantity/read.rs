@@ -347,7 +347,7 @@ mod tests {
             problem("22 NM"),
             MeasureProblem::UnknownUnit {
                 given: "NM".to_owned(),
-                near: Some("N.m")
+                near: Some("Nm")
             }
         );
         assert!(matches!(
