@@ -633,6 +633,43 @@ pub enum ProblemKind {
         /// The first.
         first: Place,
     },
+    /// The name belongs to a step, and no step can stand here or be in this state.
+    NamesStep {
+        /// The name.
+        name: String,
+        /// The state as written; none where a thing is wanted.
+        state: Option<String>,
+        /// The step of that name.
+        step: Place,
+    },
+    /// The series has no such member.
+    UnknownMember {
+        /// As written.
+        name: String,
+        /// The series.
+        series: String,
+        /// The nearest member.
+        near: Option<String>,
+    },
+    /// Written out for every member this comes to more than can be handled; it is cut short.
+    TooMany {
+        /// The series, name or file that does it.
+        name: String,
+        /// The most that is read.
+        most: u32,
+    },
+    /// A unit that is, through its members, a member of itself.
+    UnitInItself {
+        /// The unit.
+        name: String,
+    },
+    /// A detail that can be said once is said again with other words; the first counts.
+    TwiceSaid {
+        /// The detail's keyword.
+        detail: String,
+        /// Where it is said first.
+        first: Place,
+    },
 }
 
 /// A text the plan was read from.
