@@ -6,7 +6,7 @@
 
 use crate::support::{Bench, Checked, files, root};
 use plan::model::FileId;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 fn plans() -> Vec<PathBuf> {
@@ -96,6 +96,36 @@ fn mends_leave_no_errors_where_a_plan_says_so() {
         }
     }
     assert!(asked > 0);
+    report.settle();
+}
+
+#[test]
+fn every_mend_takes_its_finding_away_and_brings_no_other() {
+    let mut report = Report::default();
+    for path in plans() {
+        let bench = Bench::of_file(&path);
+        let checked = bench.check();
+        for finding in &checked.findings {
+            let Some(mend) = &finding.mend else { continue };
+            let mended = bench.mended(&checked.plan, mend);
+            let (before, after) = (checked.tally(), mended.check().tally());
+            let same =
+                |count: &BTreeMap<&str, usize>| count.get(finding.rule.name).copied().unwrap_or(0);
+            let worse = after
+                .iter()
+                .any(|(rule, count)| before.get(rule).is_none_or(|had| had < count));
+            if worse || same(&after) >= same(&before) {
+                let said = mended.check().said().join("\n");
+                let trouble = format!(
+                    "{}: {}\nleaves\n{said}\nin\n{}",
+                    finding.rule.name,
+                    mend.title,
+                    mended.text()
+                );
+                report.add(&path, &trouble);
+            }
+        }
+    }
     report.settle();
 }
 

@@ -88,7 +88,7 @@ impl Bench {
     }
 
     /// The same plan with one mend made.
-    fn mended(&self, plan: &Plan, mend: &check::Mend) -> Bench {
+    pub fn mended(&self, plan: &Plan, mend: &check::Mend) -> Bench {
         let mut other = self.clone();
         let mut edits: Vec<_> = mend.edits.iter().collect();
         // From the end backwards, so that no edit shifts the next.
@@ -208,6 +208,15 @@ impl Checked {
             .into_iter()
             .filter(|line| line.starts_with("error"))
             .collect()
+    }
+
+    /// How often each rule found something.
+    pub fn tally(&self) -> BTreeMap<&'static str, usize> {
+        let mut count = BTreeMap::new();
+        for rule in self.rules() {
+            *count.entry(rule).or_default() += 1;
+        }
+        count
     }
 
     /// The names of the rules that found something.
