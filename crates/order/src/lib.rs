@@ -1,1 +1,42 @@
-//! Placeholder.
+//! The ordering core: whether steps can be put in an order, why not, and which
+//! order is nearest to the written one.
+//!
+//! An [`Instance`] is `n` steps, arcs "a before b", and waits "this step needs
+//! one of these ways to hold", each with an opaque [`Reason`] that survives to
+//! the report. Steps are numbered in written order; everything is kept in
+//! compressed rows; every answer is deterministic. What is NP-hard is answered
+//! exactly up to a stated [`Effort`], and beyond it the answer says so.
+//!
+//! This crate knows no plan, no part and no text, and never will: whoever calls
+//! it turns things into steps and reasons back into words.
+
+mod bits;
+mod chain;
+mod count;
+mod cycle;
+mod effort;
+mod feasible;
+pub mod graph;
+mod implied;
+mod instance;
+mod nearest;
+mod part;
+mod peel;
+mod places;
+mod rows;
+mod search;
+mod stuck;
+mod trace;
+pub mod windows;
+
+pub use chain::chain;
+pub use count::{Count, count_orders, count_sets};
+pub use cycle::Link;
+pub use effort::Effort;
+pub use feasible::{Answer, Feasibility, feasible, must_precede};
+pub use implied::{Implied, implied, implied_arcs};
+pub use instance::{Broken, Builder, Instance, Reason, StepId, Wait, Way};
+pub use nearest::{Direction, Move, Nearest, NoOrder, Proof, nearest, nearest_weighted};
+pub use peel::stuck_set;
+pub use places::{Place, place_of, places};
+pub use stuck::{Stuck, StuckKind};

@@ -1,0 +1,65 @@
+//! How hard a search may try before it says that it does not know.
+
+/// A bound on search.
+///
+/// Some questions here are NP-hard. They are answered exactly by search, and
+/// when the bound is reached the answer says so; it is never guessed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Effort {
+    /// How many nodes a search may visit. A node of a large instance counts
+    /// for more, one for every 4096 steps begun, so that the bound stands for
+    /// about the same time at any size.
+    pub nodes: u64,
+}
+
+impl Default for Effort {
+    /// Twenty thousand nodes, about a second or two.
+    fn default() -> Self {
+        Self { nodes: 20_000 }
+    }
+}
+
+/// What is left of an [`Effort`].
+#[derive(Clone, Debug)]
+pub(crate) struct Budget {
+    left: u64,
+    spent: u64,
+}
+
+impl Budget {
+    pub fn new(effort: Effort) -> Self {
+        Self {
+            left: effort.nodes,
+            spent: 0,
+        }
+    }
+
+    /// Pays for one node over an instance of `size` steps; false when the
+    /// bound is reached.
+    pub fn spend(&mut self, size: usize) -> bool {
+        let price = 1 + size as u64 / 4096;
+        if self.left < price {
+            self.left = 0;
+            return false;
+        }
+        self.left -= price;
+        self.spent += 1;
+        true
+    }
+
+    /// Nodes visited so far.
+    pub fn spent(&self) -> u64 {
+        self.spent
+    }
+
+    /// Pays for what a part of the work used of its share.
+    pub fn used(&mut self, share: Effort, part: &Budget) {
+        self.left = self.left.saturating_sub(share.nodes - part.left);
+        self.spent += part.spent;
+    }
+
+    /// What is left, as a bound for a part of the work.
+    pub fn rest(&self) -> Effort {
+        Effort { nodes: self.left }
+    }
+}
