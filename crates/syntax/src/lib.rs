@@ -10,3 +10,26 @@
 //! or how anything is shown to a person.
 
 pub mod tree;
+
+mod lines;
+
+mod hidden;
+
+mod statement;
+
+mod grammar;
+mod phrases;
+
+mod convert;
+
+mod salvage;
+
+mod recover;
+
+mod read;
+pub use read::{LONGEST, Refused, read, read_bytes};
+
+pub mod words;
+
+mod near;
+pub use near::nearest_word;

@@ -365,14 +365,34 @@ pub enum Says {
     TorqueIn(Word),
     LengthIn(Word),
     People(Word),
-    Reviewed { by: Quoted, on: Word, digest: Option<Word> },
+    Reviewed {
+        by: Quoted,
+        on: Word,
+        digest: Option<Word>,
+    },
     // things in place
     Given,
-    Onto { names: Vec<Name>, pressed: bool },
-    Covers { names: Vec<Name>, to: Option<ToolRef>, from: Option<Word> },
-    Behind { names: Vec<Name>, to: Option<ToolRef>, from: Option<Word> },
+    Onto {
+        names: Vec<Name>,
+        pressed: bool,
+    },
+    Covers {
+        names: Vec<Name>,
+        to: Option<ToolRef>,
+        from: Option<Word>,
+    },
+    Behind {
+        names: Vec<Name>,
+        to: Option<ToolRef>,
+        from: Option<Word>,
+    },
     Needs(Vec<Need>),
-    Reach { from: Option<Word>, with: Vec<ToolRef>, clear_of: Vec<Name>, needs: Vec<Need> },
+    Reach {
+        from: Option<Word>,
+        with: Vec<ToolRef>,
+        clear_of: Vec<Name>,
+        needs: Vec<Need>,
+    },
     Material(Word),
     Mass(Quantity),
     Side(Word),
@@ -383,19 +403,40 @@ pub enum Says {
     MatchedWith(Vec<Name>),
     Takes(Quantity),
     Hazard(Vec<Word>),
-    MustBe { states: Vec<StateRef>, when: When, condition: Condition },
+    MustBe {
+        states: Vec<StateRef>,
+        when: When,
+        condition: Condition,
+    },
     Of(Vec<Name>),
     At(Vec<Name>),
     Size(Span),
     // fasteners
     Group(GroupSize),
     Hold(Vec<Name>),
-    Into { material: Word, depth: Option<Quantity> },
-    Drive { kind: Word, size: Option<Span>, series: Option<Word> },
+    Into {
+        material: Word,
+        depth: Option<Quantity>,
+    },
+    Drive {
+        kind: Word,
+        size: Option<Span>,
+        series: Option<Word>,
+    },
     Counterhold(Counterhold),
-    Torque { torque: Torque, then_turn: Option<Quantity>, source: Option<Quoted> },
-    Passes { passes: Vec<Pass>, source: Option<Quoted> },
-    Pattern { order: Vec<Word>, layout: Option<Span> },
+    Torque {
+        torque: Torque,
+        then_turn: Option<Quantity>,
+        source: Option<Quoted>,
+    },
+    Passes {
+        passes: Vec<Pass>,
+        source: Option<Quoted>,
+    },
+    Pattern {
+        order: Vec<Word>,
+        layout: Option<Span>,
+    },
     FloatsUntil(Condition),
     LockedBy(Vec<LockedBy>),
     FreesWhenSlack,
@@ -405,7 +446,10 @@ pub enum Says {
     // point
     On(Vec<Name>),
     ClosedBy(Vec<Name>),
-    Holds { fluid: NameOrWords, amount: Option<Quantity> },
+    Holds {
+        fluid: NameOrWords,
+        amount: Option<Quantity>,
+    },
     ServiceEvery(Quantity),
     // tool and supply
     Kind(Vec<Word>),
@@ -423,7 +467,10 @@ pub enum Says {
     Members(Members),
     As(Name),
     InAnyOrder,
-    ForEach { series: Name, members: Option<Members> },
+    ForEach {
+        series: Name,
+        members: Option<Members>,
+    },
     // step
     Together,
     After(Condition),
@@ -438,13 +485,21 @@ pub enum Says {
     ToItsMark,
     To(To),
     Disturbs(Vec<Name>),
-    AtLeast { time: Quantity, after: Condition },
-    AtMost { time: Quantity, after: Condition },
+    AtLeast {
+        time: Quantity,
+        after: Condition,
+    },
+    AtMost {
+        time: Quantity,
+        after: Condition,
+    },
     Expect(Quantity),
     Caution(Quoted),
     Note(Quoted),
     /// An indented line that could not be read. Its names are uncertain.
-    Unreadable { mentions: Vec<Name> },
+    Unreadable {
+        mentions: Vec<Name>,
+    },
 }
 
 /// A declaration or a step with its details.
@@ -525,6 +580,9 @@ impl Tree {
     pub fn quoted(&self, quoted: Quoted) -> String {
         let raw = self.at(quoted.span);
         let inner = raw.strip_prefix('"').unwrap_or(raw);
-        inner.strip_suffix('"').unwrap_or(inner).replace("\"\"", "\"")
+        inner
+            .strip_suffix('"')
+            .unwrap_or(inner)
+            .replace("\"\"", "\"")
     }
 }
