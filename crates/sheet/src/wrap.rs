@@ -1,0 +1,99 @@
+//! Setting prose in a given width.
+
+use crate::look::columns_of;
+
+/// `text` broken into lines of at most `width` columns at its blanks. A word longer than a line
+/// stands on a line of its own and runs over: names and paths must stay whole to be copied.
+pub fn wrap(text: &str, width: usize) -> Vec<String> {
+    let mut lines = Vec::new();
+    for paragraph in text.split('\n') {
+        let mut line = String::new();
+        let mut used = 0;
+        for word in paragraph.split(' ').filter(|w| !w.is_empty()) {
+            let wide = columns_of(word);
+            if used > 0 && used + 1 + wide > width {
+                lines.push(std::mem::take(&mut line));
+                used = 0;
+            }
+            if used > 0 {
+                line.push(' ');
+                used += 1;
+            }
+            line.push_str(word);
+            used += wide;
+        }
+        lines.push(line);
+    }
+    lines
+}
+
+/// `text` set in `width` columns, its first line behind `first` and all others behind blanks as
+/// wide as `first`. Ends with a line end.
+pub fn hang(first: &str, text: &str, width: usize) -> String {
+    let indent = columns_of(first);
+    let mut page = String::new();
+    for (n, line) in wrap(text, width.saturating_sub(indent).max(20))
+        .iter()
+        .enumerate()
+    {
+        let lead = if n == 0 {
+            first.to_owned()
+        } else {
+            " ".repeat(indent)
+        };
+        page.push_str(format!("{lead}{line}").trim_end());
+        page.push('\n');
+    }
+    page
+}
+
+/// `text` cut to `width` columns, with `..` at the end where something is missing.
+pub fn cut(text: &str, width: usize) -> String {
+    if columns_of(text) <= width {
+        return text.to_owned();
+    }
+    let mut short = String::new();
+    for c in text.chars() {
+        if columns_of(&short) + columns_of(c.encode_utf8(&mut [0; 4])) > width.saturating_sub(2) {
+            break;
+        }
+        short.push(c);
+    }
+    format!("{}..", short.trim_end())
+}
+
+/// `text` cut or filled with blanks to exactly `width` columns.
+pub fn fill(text: &str, width: usize) -> String {
+    let short = cut(text, width);
+    let missing = width.saturating_sub(columns_of(&short));
+    short + &" ".repeat(missing)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn breaks_at_blanks_and_keeps_long_words_whole() {
+        assert_eq!(wrap("one two three", 7), ["one two", "three"]);
+        assert_eq!(
+            wrap("a bleed-screw-union b", 5),
+            ["a", "bleed-screw-union", "b"]
+        );
+        assert_eq!(wrap("", 5), [""]);
+    }
+
+    #[test]
+    fn hangs_behind_its_first_words() {
+        assert_eq!(
+            hang("Mend: ", "move the heat exchanger behind the bleeding", 30),
+            "Mend: move the heat exchanger\n      behind the bleeding\n"
+        );
+    }
+
+    #[test]
+    fn cuts_by_columns_not_characters() {
+        assert_eq!(cut("油泵油泵油泵", 7), "油泵..");
+        assert_eq!(fill("油", 4), "油  ");
+    }
+}
