@@ -9,4 +9,14 @@
 //! This crate must never know plans, steps, findings, files or screens. Types
 //! of the unit library stay inside: no public signature shows one.
 
+pub mod source;
+pub mod working;
+
 pub mod quantity;
+
+pub mod thread;
+
+pub mod class;
+pub mod drive;
+
+pub mod preload;

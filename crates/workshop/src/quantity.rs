@@ -15,6 +15,7 @@ mod problem;
 mod read;
 mod rounding;
 mod spelling;
+mod system;
 mod unit;
 
 pub use amount::Amount;
@@ -30,4 +31,5 @@ pub use rounding::{plain, rounded, trimmed};
 pub use spelling::{
     Doubtful, Spelling, doubtful_spellings, nearest_spelling, spellings, unit_at_start,
 };
+pub use system::System;
 pub use unit::Unit;

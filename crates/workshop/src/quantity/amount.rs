@@ -53,6 +53,19 @@ impl Amount {
         })
     }
 
+    /// An SI value shown in a unit that is known to measure its dimension.
+    pub(super) fn worked_out(si: f64, dimension: Dimension, unit: Unit) -> Amount {
+        debug_assert!(
+            unit.measures(dimension),
+            "{unit:?} does not measure {dimension:?}"
+        );
+        Amount {
+            figure: unit.from_si(si, dimension),
+            unit,
+            dimension,
+        }
+    }
+
     /// The figure, in the amount's own unit.
     pub fn figure(self) -> f64 {
         self.figure

@@ -1,17 +1,18 @@
 //! Amounts whose kind the compiler checks.
 //!
 //! Formulas take and give these, so that a length cannot stand where a force
-//! is wanted. Inside the crate each turns into a type of the unit library,
-//! which checks that the two sides of a formula agree.
+//! is wanted. Inside the crate those that enter a formula turn into types of
+//! the unit library, which checks that the two sides of the formula agree.
 
 use std::fmt;
 
 use super::amount::Amount;
 use super::dimension::Dimension;
+use super::system::System;
 use super::unit::Unit;
 
 macro_rules! kinds {
-    ($($(#[$doc:meta])* $name:ident, $dimension:ident, $make:ident, $get:ident, $unit:ident, $inner:ty, $base:ty;)*) => {$(
+    ($($(#[$doc:meta])* $name:ident, $dimension:ident, $make:ident, $get:ident, $unit:ident;)*) => {$(
         $(#[$doc])*
         #[derive(Debug, Clone, Copy, PartialEq)]
         pub struct $name(Amount);
@@ -66,17 +67,6 @@ macro_rules! kinds {
             pub fn exceeds(self, other: $name) -> bool {
                 self.0.compare(other.0) == Some(std::cmp::Ordering::Greater)
             }
-
-            #[allow(dead_code, reason = "made for every kind, used by the formulas that need it")]
-            pub(crate) fn inner(self) -> $inner {
-                <$inner>::new::<$base>(self.si())
-            }
-
-            #[allow(dead_code, reason = "made for every kind, used by the formulas that need it")]
-            pub(crate) fn from_inner(inner: $inner, unit: Unit) -> $name {
-                let amount = Amount::from_si(inner.get::<$base>(), Dimension::$dimension, unit);
-                amount.map_or_else(|| $name::$make(f64::NAN), $name)
-            }
         }
 
         impl From<$name> for Amount {
@@ -104,29 +94,94 @@ macro_rules! kinds {
     (@amount $dimension:ident, $figure:expr, $unit:expr) => { Amount::new($figure, $unit) };
 }
 
-use uom::si::f64 as inside;
-
 kinds! {
     /// A turning moment.
-    Torque, Torque, newton_metres, in_newton_metres, NewtonMetre, inside::Torque, uom::si::torque::newton_meter;
+    Torque, Torque, newton_metres, in_newton_metres, NewtonMetre;
     /// A length on the bench.
-    Length, Length, millimetres, in_millimetres, Millimetre, inside::Length, uom::si::length::meter;
+    Length, Length, millimetres, in_millimetres, Millimetre;
     /// An area.
-    Area, Area, square_millimetres, in_square_millimetres, SquareMillimetre, inside::Area, uom::si::area::square_meter;
+    Area, Area, square_millimetres, in_square_millimetres, SquareMillimetre;
     /// A force.
-    Force, Force, newtons, in_newtons, Newton, inside::Force, uom::si::force::newton;
+    Force, Force, newtons, in_newtons, Newton;
     /// A pressure or a stress.
-    Pressure, Pressure, megapascals, in_megapascals, Megapascal, inside::Pressure, uom::si::pressure::pascal;
+    Pressure, Pressure, megapascals, in_megapascals, Megapascal;
     /// An angle turned through.
-    Angle, Angle, degrees, in_degrees, Degree, inside::Angle, uom::si::angle::radian;
+    Angle, Angle, degrees, in_degrees, Degree;
     /// A mass.
-    Mass, Mass, kilograms, in_kilograms, Kilogram, inside::Mass, uom::si::mass::kilogram;
+    Mass, Mass, kilograms, in_kilograms, Kilogram;
     /// A volume.
-    Volume, Volume, litres, in_litres, Litre, inside::Volume, uom::si::volume::cubic_meter;
+    Volume, Volume, litres, in_litres, Litre;
     /// A point on a temperature scale.
-    Temperature, Temperature, celsius, in_celsius, Celsius, inside::ThermodynamicTemperature, uom::si::thermodynamic_temperature::kelvin;
+    Temperature, Temperature, celsius, in_celsius, Celsius;
     /// A rise or fall in temperature.
-    TemperatureDifference, TemperatureDifference, kelvin, in_kelvin, Kelvin, inside::TemperatureInterval, uom::si::temperature_interval::kelvin;
+    TemperatureDifference, TemperatureDifference, kelvin, in_kelvin, Kelvin;
     /// A length of time.
-    Time, Time, minutes, in_minutes, Minute, inside::Time, uom::si::time::second;
+    Time, Time, minutes, in_minutes, Minute;
+}
+
+/// Further units that figures come in often.
+macro_rules! also {
+    ($($name:ident [$($make:ident, $get:ident, $unit:ident;)*])*) => {$(
+        impl $name {$(
+            #[doc = concat!("From a figure in ", stringify!($make), ".")]
+            pub fn $make(figure: f64) -> $name {
+                $name(Amount::new(figure, Unit::$unit))
+            }
+
+            #[doc = concat!("The figure in ", stringify!($make), ".")]
+            pub fn $get(self) -> f64 {
+                self.0.in_unit(Unit::$unit).map_or(f64::NAN, Amount::figure)
+            }
+        )*}
+    )*};
+}
+
+also! {
+    Torque [
+        pound_force_inches, in_pound_force_inches, PoundForceInch;
+        pound_force_feet, in_pound_force_feet, PoundForceFoot;
+    ]
+    Length [
+        inches, in_inches, Inch;
+    ]
+    Area [
+        square_inches, in_square_inches, SquareInch;
+    ]
+    Force [
+        kilonewtons, in_kilonewtons, Kilonewton;
+        pounds_force, in_pounds_force, PoundForce;
+    ]
+    Pressure [
+        ksi, in_ksi, Ksi;
+    ]
+    Temperature [
+        fahrenheit, in_fahrenheit, Fahrenheit;
+    ]
+    Time [
+        hours, in_hours, Hour;
+    ]
+}
+
+/// In and out of the unit library, for the kinds that enter formulas.
+macro_rules! inside {
+    ($($name:ident, $base:path, $unit:ident;)*) => {$(
+        impl $name {
+            pub(crate) fn inner(self) -> uom::si::f64::$name {
+                uom::si::f64::$name::new::<$base>(self.si())
+            }
+
+            pub(crate) fn from_inner(inner: uom::si::f64::$name, system: System) -> $name {
+                let si = inner.get::<$base>();
+                $name(Amount::worked_out(si, Dimension::$name, system.$unit(si)))
+            }
+        }
+    )*};
+}
+
+inside! {
+    Torque, uom::si::torque::newton_meter, torque;
+    Length, uom::si::length::meter, length;
+    Area, uom::si::area::square_meter, area;
+    Force, uom::si::force::newton, force;
+    Pressure, uom::si::pressure::pascal, stress;
 }
