@@ -10,14 +10,18 @@
 //! of the checker is not on a page.
 
 pub mod cautions;
+pub mod chart;
 pub mod checklist;
 pub mod findings;
+pub mod freedom;
+pub mod json;
 mod lines;
 pub mod look;
 pub mod markdown;
 pub mod position;
 mod snippet;
 pub mod terminal;
+pub mod why;
 pub mod words;
 mod wrap;
 
