@@ -20,3 +20,6 @@ pub mod class;
 pub mod drive;
 
 pub mod preload;
+
+pub mod bearing;
+pub mod strip;
