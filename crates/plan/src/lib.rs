@@ -8,20 +8,61 @@
 //! It must never know of files, screens, severities or sentences for people,
 //! and nothing of how an order is found.
 
+mod access;
+mod amounts;
+mod bodies;
+mod conditions;
+mod damage;
+mod declare;
+mod desk;
+mod details;
+mod fasteners;
+pub mod find;
+mod heading;
+pub mod index;
+mod kinds;
+mod lookup;
 pub mod model;
+mod names;
+mod near;
+mod pattern;
+mod resolve;
+mod rows;
+mod rules;
+mod series;
+mod sorts;
+mod spelling;
+mod stages;
+mod states;
+mod steps;
+mod things;
+mod tools;
+mod units;
+mod unknown;
+mod uses;
+
+pub use resolve::resolve;
 
 /// Gives the texts behind `use`.
 pub trait Shelf {
     /// The tree of the file `path`, as written in the `use` of the text named `from`; with the
     /// name to show for it. `Err` is why not, in a few words.
-    fn take(&self, from: &str, path: &str) -> Result<(String, std::sync::Arc<syntax::tree::Tree>), String>;
+    fn take(
+        &self,
+        from: &str,
+        path: &str,
+    ) -> Result<(String, std::sync::Arc<syntax::tree::Tree>), String>;
 }
 
 /// A shelf with nothing on it.
 pub struct EmptyShelf;
 
 impl Shelf for EmptyShelf {
-    fn take(&self, _: &str, _: &str) -> Result<(String, std::sync::Arc<syntax::tree::Tree>), String> {
+    fn take(
+        &self,
+        _: &str,
+        _: &str,
+    ) -> Result<(String, std::sync::Arc<syntax::tree::Tree>), String> {
         Err("there is nowhere to look for it".into())
     }
 }

@@ -426,6 +426,8 @@ pub struct Supply {
     pub good_to: Option<Amount>,
     /// Materials it must not touch.
     pub not_on: Vec<String>,
+    /// It is on the shelf.
+    pub have: bool,
 }
 
 /// What stands behind `to` on a step.

@@ -1,0 +1,251 @@
+//! Series and their members, and the writing out of names that have holes.
+
+use std::collections::HashMap;
+
+use syntax::tree::{Members, Tree, Word};
+use workshop::quantity::MeasureProblem;
+
+use crate::model::{Place, ProblemKind};
+use crate::pattern::Piece;
+use crate::spelling::small;
+
+/// The most members of one series. The rows of a large heat exchanger have some hundreds.
+pub(crate) const MOST_MEMBERS: u32 = 1_000;
+
+/// A series and one of its members, by number.
+pub(crate) type Bound = (u32, u32);
+
+/// One series.
+pub(crate) struct Series {
+    /// Its full name.
+    pub name: String,
+    /// Its members in order.
+    pub members: Vec<String>,
+    /// Where it is declared.
+    pub place: Place,
+    /// Whether anything uses it.
+    pub mentioned: bool,
+    /// Whether its members could not all be read.
+    pub uncertain: bool,
+}
+
+/// All series.
+#[derive(Default)]
+pub(crate) struct AllSeries {
+    numbers: HashMap<String, u32>,
+    all: Vec<Series>,
+}
+
+impl AllSeries {
+    /// Takes a series in. `Err` gives the place of the one that has the name already.
+    pub fn declare(&mut self, series: Series) -> Result<(), Place> {
+        if let Some(first) = self.numbers.get(&series.name) {
+            return Err(self.all[*first as usize].place);
+        }
+        self.numbers
+            .insert(series.name.clone(), self.all.len() as u32);
+        self.all.push(series);
+        Ok(())
+    }
+
+    /// The series of exactly this name.
+    pub fn get(&self, name: &str) -> Option<u32> {
+        self.numbers.get(name).copied()
+    }
+
+    /// A series.
+    pub fn one(&self, number: u32) -> &Series {
+        &self.all[number as usize]
+    }
+
+    /// A series, to be noted as mentioned.
+    pub fn mention(&mut self, number: u32) {
+        self.all[number as usize].mentioned = true;
+    }
+
+    /// All series in the order declared.
+    pub fn all(&self) -> &[Series] {
+        &self.all
+    }
+
+    /// The member as text.
+    pub fn member(&self, bound: Bound) -> &str {
+        &self.one(bound.0).members[bound.1 as usize]
+    }
+
+    /// The members of several series in one text: `3, inlet`.
+    pub fn which(&self, bound: &[Bound]) -> String {
+        let members: Vec<&str> = bound.iter().map(|b| self.member(*b)).collect();
+        members.join(", ")
+    }
+
+    /// Every way of filling the holes that `bound` leaves open, in series order, the last hole
+    /// turning fastest. `holes` may name a series twice; it then has the same member in both.
+    /// At most `most` ways are given, with whether there would be more.
+    pub fn ways(&self, holes: &[u32], bound: &[Bound], most: usize) -> (Vec<Vec<Bound>>, bool) {
+        let mut open: Vec<u32> = Vec::new();
+        for hole in holes {
+            if !open.contains(hole) && !bound.iter().any(|(series, _)| series == hole) {
+                open.push(*hole);
+            }
+        }
+        let sizes: Vec<u32> = open
+            .iter()
+            .map(|series| self.one(*series).members.len() as u32)
+            .collect();
+        let mut ways = Vec::new();
+        if sizes.contains(&0) {
+            return (ways, false);
+        }
+        let mut at = vec![0u32; open.len()];
+        loop {
+            if ways.len() == most {
+                return (ways, true);
+            }
+            ways.push(open.iter().copied().zip(at.iter().copied()).collect());
+            let Some(turn) = (0..at.len()).rev().find(|i| at[*i] + 1 < sizes[*i]) else {
+                return (ways, false);
+            };
+            at[turn] += 1;
+            at[turn + 1..].fill(0);
+        }
+    }
+
+    /// The name that pieces make with these members; stars stay stars. `holes` gives the series
+    /// of each hole in order.
+    pub fn filled(&self, pieces: &[Piece<'_>], holes: &[u32], bound: &[&[Bound]]) -> String {
+        let mut name = String::new();
+        let mut holes = holes.iter();
+        for piece in pieces {
+            match piece {
+                Piece::Letters(letters) => name.push_str(&small(letters)),
+                Piece::Star => name.push('*'),
+                Piece::Hole(_) => {
+                    let hole = holes.next();
+                    let found = bound
+                        .iter()
+                        .flat_map(|b| b.iter())
+                        .find(|b| Some(&b.0) == hole);
+                    if let Some(found) = found {
+                        name.push_str(self.member(*found));
+                    }
+                }
+            }
+        }
+        name
+    }
+}
+
+/// What was read of a list of members.
+#[derive(Default)]
+pub(crate) struct Read {
+    /// The members, each once, in order.
+    pub members: Vec<String>,
+    /// What is wrong with them, and at which word.
+    pub problems: Vec<(Word, ProblemKind)>,
+    /// Whether some are missing.
+    pub short: bool,
+}
+
+/// Reads `1..6` or `inlet, exhaust`. `twice` says whether a member may come again.
+pub(crate) fn read_members(
+    tree: &Tree,
+    members: &Members,
+    name: &str,
+    at: impl Fn(Word) -> Place,
+    twice: bool,
+) -> Read {
+    let mut read = Read::default();
+    match members {
+        Members::Range(from, to) => range(tree, *from, *to, name, &mut read),
+        Members::List(words) => {
+            let mut seen: HashMap<String, Word> = HashMap::new();
+            for word in words {
+                let member = small(tree.word(*word)).into_owned();
+                if read.members.len() as u32 == MOST_MEMBERS {
+                    let kind = too_many(name);
+                    read.problems.push((*word, kind));
+                    read.short = true;
+                    break;
+                }
+                if !twice && let Some(first) = seen.insert(member.clone(), *word) {
+                    let first = at(first);
+                    let name = member;
+                    read.problems
+                        .push((*word, ProblemKind::TwiceNamed { name, first }));
+                    continue;
+                }
+                read.members.push(member);
+            }
+        }
+    }
+    read
+}
+
+fn range(tree: &Tree, from: Word, to: Word, name: &str, read: &mut Read) {
+    let (first, last) = (tree.word(from), tree.word(to));
+    if let (Some(a), Some(b)) = (one_letter(first), one_letter(last)) {
+        // Letters run from a to z only, so a range of them is never long.
+        let letters: Vec<String> = (a.min(b)..=a.max(b))
+            .map(|c| char::from(c).into())
+            .collect();
+        read.members = if a <= b {
+            letters
+        } else {
+            letters.into_iter().rev().collect()
+        };
+        return;
+    }
+    let (a, b) = match (number(first), number(last)) {
+        (Ok(a), Ok(b)) => (a, b),
+        (a, b) => {
+            let (word, why) = match (a, b) {
+                (Err(why), _) => (from, why),
+                (_, Err(why)) => (to, why),
+                _ => return,
+            };
+            let text = tree.word(word).to_owned();
+            read.problems
+                .push((word, ProblemKind::Figure { text, why }));
+            read.short = true;
+            return;
+        }
+    };
+    // `01..12` has members of two figures each.
+    let width = if first.starts_with('0') {
+        first.len().min(20)
+    } else {
+        0
+    };
+    let count = u64::from(MOST_MEMBERS).min(a.abs_diff(b).saturating_add(1));
+    if a.abs_diff(b) >= u64::from(MOST_MEMBERS) {
+        read.problems.push((to, too_many(name)));
+        read.short = true;
+    }
+    read.members = (0..count)
+        .map(|i| if a <= b { a + i } else { a - i })
+        .map(|n| format!("{n:0width$}"))
+        .collect();
+}
+
+fn one_letter(word: &str) -> Option<u8> {
+    match word.as_bytes() {
+        [letter] if letter.is_ascii_alphabetic() => Some(letter.to_ascii_lowercase()),
+        _ => None,
+    }
+}
+
+fn number(word: &str) -> Result<u64, MeasureProblem> {
+    let given = word.to_owned();
+    if word.is_empty() || !word.bytes().all(|b| b.is_ascii_digit()) {
+        return Err(MeasureProblem::NotANumber { given });
+    }
+    word.parse().map_err(|_| MeasureProblem::TooBig { given })
+}
+
+fn too_many(name: &str) -> ProblemKind {
+    ProblemKind::TooMany {
+        name: name.to_owned(),
+        most: MOST_MEMBERS,
+    }
+}
