@@ -23,3 +23,5 @@ pub mod preload;
 
 pub mod bearing;
 pub mod strip;
+
+pub mod tightening;
