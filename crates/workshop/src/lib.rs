@@ -25,3 +25,6 @@ pub mod bearing;
 pub mod strip;
 
 pub mod tightening;
+
+pub mod cure;
+pub mod fits;
