@@ -11,14 +11,12 @@
 //! their own and shuffled (a multinomial). And where everything before a point
 //! must precede everything after it, the numbers of both sides multiply.
 
-use crate::bits::Bits;
-use crate::graph::Closure;
+use crate::graph::{Closure, unconnected};
 use crate::instance::{Instance, StepId};
 use crate::part::Cutter;
 use crate::peel::stuck_set;
+use crate::sets::{Rules, Set, SetMap};
 use num_bigint::BigUint;
-use std::collections::HashMap;
-use std::hash::{BuildHasherDefault, Hash, Hasher};
 
 /// How many valid orders there are.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -61,7 +59,7 @@ pub fn count_sets(inst: &Instance, limit: usize) -> Option<usize> {
 const MOST_STEPS: usize = 1 << 14;
 
 fn count(inst: &Instance, left: &mut usize) -> Option<BigUint> {
-    let components = weak_components(inst);
+    let components = unconnected(inst);
     if components.len() > 1 {
         let mut cutter = Cutter::new(inst);
         let (mut product, mut placed) = (BigUint::from(1u32), 0u64);
@@ -101,37 +99,6 @@ fn binomial(n: u64, k: u64) -> BigUint {
     (0..k).fold(BigUint::from(1u32), |product, i| {
         product * BigUint::from(n - i) / BigUint::from(i + 1)
     })
-}
-
-/// Steps connected by any fact, each group rising.
-fn weak_components(inst: &Instance) -> Vec<Vec<StepId>> {
-    let n = inst.steps();
-    let mut seen = Bits::new(n);
-    let mut out = Vec::new();
-    for start in 0..n as u32 {
-        if !seen.add(start) {
-            continue;
-        }
-        let mut component = vec![start];
-        let mut at = 0;
-        while let Some(&s) = component.get(at) {
-            at += 1;
-            let of_ways = |way: u32| {
-                let waiter = inst.wait_step[inst.way_wait[way as usize] as usize];
-                let named = inst.later.row(way).iter().chain(inst.earlier.row(way));
-                named.copied().chain([waiter])
-            };
-            let own = inst.waits_of.row(s).iter().flat_map(|&w| inst.ways(w));
-            let named_in = inst.later_of.row(s).iter().chain(inst.earlier_of.row(s));
-            let ways = own.chain(named_in.copied()).flat_map(of_ways);
-            let arcs = inst.succ.row(s).iter().chain(inst.pred.row(s)).copied();
-            let fresh: Vec<StepId> = arcs.chain(ways).filter(|&x| seen.add(x)).collect();
-            component.extend(fresh);
-        }
-        component.sort_unstable();
-        out.push(component);
-    }
-    out
 }
 
 /// The steps in groups each of which the arcs put before all later ones, as
@@ -206,37 +173,6 @@ impl Number for BigUint {
     }
 }
 
-/// Sets of steps as words. Short ones stay on the stack.
-trait Set: Clone + Eq + Hash {
-    fn empty(words: usize) -> Self;
-    fn words(&self) -> &[u64];
-    fn words_mut(&mut self) -> &mut [u64];
-}
-
-impl<const W: usize> Set for [u64; W] {
-    fn empty(_: usize) -> Self {
-        [0; W]
-    }
-    fn words(&self) -> &[u64] {
-        self
-    }
-    fn words_mut(&mut self) -> &mut [u64] {
-        self
-    }
-}
-
-impl Set for Box<[u64]> {
-    fn empty(words: usize) -> Self {
-        vec![0; words].into()
-    }
-    fn words(&self) -> &[u64] {
-        self
-    }
-    fn words_mut(&mut self) -> &mut [u64] {
-        self
-    }
-}
-
 /// `None` if the limit was met, `Some(None)` if the number ran over.
 fn tally<N: Number>(inst: &Instance, left: &mut usize) -> Option<Option<N>> {
     match inst.steps().div_ceil(64) {
@@ -250,18 +186,17 @@ fn tally<N: Number>(inst: &Instance, left: &mut usize) -> Option<Option<N>> {
 fn layers<N: Number, S: Set>(inst: &Instance, left: &mut usize) -> Option<Option<N>> {
     let n = inst.steps();
     let rules = Rules::<S>::new(inst);
-    let mut layer: HashMap<S, N, BuildHasherDefault<Mix>> = HashMap::default();
+    let mut layer: SetMap<S, N> = SetMap::default();
     layer.insert(S::empty(n.div_ceil(64)), N::one());
     *left = left.checked_sub(1)?;
     for _ in 0..n {
-        let mut next: HashMap<S, N, BuildHasherDefault<Mix>> = HashMap::default();
+        let mut next: SetMap<S, N> = SetMap::default();
         for (off, number) in layer {
             for step in 0..n as u32 {
                 if !rules.can_go(&off, step) {
                     continue;
                 }
-                let mut more = off.clone();
-                more.words_mut()[step as usize / 64] |= 1 << (step % 64);
+                let more = off.with(step);
                 match next.get_mut(&more) {
                     Some(sum) => {
                         if !sum.add(&number) {
@@ -278,73 +213,4 @@ fn layers<N: Number, S: Set>(inst: &Instance, left: &mut usize) -> Option<Option
         layer = next;
     }
     Some(Some(layer.into_values().next().unwrap_or_default()))
-}
-
-/// What each step needs off and on, as sets.
-struct Rules<S> {
-    behind: Vec<S>,
-    /// For each step its waits, for each wait its ways: off and on.
-    waits: Vec<Vec<Vec<(S, S)>>>,
-}
-
-impl<S: Set> Rules<S> {
-    fn new(inst: &Instance) -> Self {
-        let words = inst.steps().div_ceil(64);
-        let set = |steps: &[StepId]| {
-            let mut out = S::empty(words);
-            for &s in steps {
-                out.words_mut()[s as usize / 64] |= 1 << (s % 64);
-            }
-            out
-        };
-        let way = |way: u32| (set(inst.later.row(way)), set(inst.earlier.row(way)));
-        let waits = |step: u32| {
-            let of = inst.waits_of.row(step).iter();
-            of.map(|&wait| inst.ways(wait).map(way).collect()).collect()
-        };
-        let steps = || 0..inst.steps() as u32;
-        Self {
-            behind: steps().map(|s| set(inst.succ.row(s))).collect(),
-            waits: steps().map(waits).collect(),
-        }
-    }
-
-    fn can_go(&self, off: &S, step: u32) -> bool {
-        let off = off.words();
-        let within = |set: &S| set.words().iter().zip(off).all(|(x, o)| x & !o == 0);
-        let apart = |set: &S| set.words().iter().zip(off).all(|(x, o)| x & o == 0);
-        off[step as usize / 64] >> (step % 64) & 1 == 0
-            && within(&self.behind[step as usize])
-            && self.waits[step as usize].iter().all(|ways| {
-                ways.iter()
-                    .any(|(later, earlier)| within(later) && apart(earlier))
-            })
-    }
-}
-
-/// A quick hash of words: the keys are no one's to choose, so it need not
-/// withstand an opponent.
-#[derive(Default)]
-struct Mix(u64);
-
-impl Hasher for Mix {
-    fn write(&mut self, bytes: &[u8]) {
-        for chunk in bytes.chunks(8) {
-            let mut word = [0; 8];
-            word[..chunk.len()].copy_from_slice(chunk);
-            self.write_u64(u64::from_le_bytes(word));
-        }
-    }
-
-    fn write_u64(&mut self, word: u64) {
-        self.0 = (self.0.rotate_left(29) ^ word).wrapping_mul(0x9E37_79B9_7F4A_7C15);
-    }
-
-    fn write_usize(&mut self, word: usize) {
-        self.write_u64(word as u64);
-    }
-
-    fn finish(&self) -> u64 {
-        self.0 ^ (self.0 >> 32)
-    }
 }

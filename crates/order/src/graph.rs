@@ -1,8 +1,10 @@
 //! Plain graph questions, asked about the arcs alone: waits with alternatives
-//! play no part here.
+//! play no part in what is public here.
 
 use crate::bits::Bits;
 use crate::instance::{Instance, StepId};
+use crate::matching::largest;
+use crate::pairs::{Pairs, Table};
 use crate::rows::Rows;
 
 /// A topological order of the arcs, always the smallest free step next; `None`
@@ -170,4 +172,89 @@ pub fn heaviest_chain(inst: &Instance, weight: &[u64]) -> Option<u64> {
         }
     }
     Some(to.into_iter().max().unwrap_or(0))
+}
+
+/// The most steps no two of which the arcs order: how many could be worked on
+/// side by side. `None` if the arcs close on themselves. By a matching on the
+/// closure (R. Dilworth, Annals of Mathematics 51, 1950), so for thousands of
+/// steps, not a million.
+pub fn width(inst: &Instance) -> Option<usize> {
+    let closure = Closure::new(inst)?;
+    let pairs = Pairs {
+        rows: inst.steps(),
+        columns: inst.steps(),
+        table: Table::Bits {
+            words: closure.words,
+            bits: closure.bits,
+        },
+    };
+    Some(inst.steps() - largest(&pairs).size())
+}
+
+/// Groups of steps that no fact connects with one another, waits included, each
+/// rising. O(size of the instance).
+pub(crate) fn unconnected(inst: &Instance) -> Vec<Vec<StepId>> {
+    let mut seen = Bits::new(inst.steps());
+    let mut out = Vec::new();
+    for start in 0..inst.steps() as u32 {
+        if !seen.has(start) {
+            out.push(connected_to(inst, start, &mut seen));
+        }
+    }
+    out
+}
+
+/// The steps that facts connect with one, rising; adds them to `seen`.
+pub(crate) fn connected_to(inst: &Instance, start: StepId, seen: &mut Bits) -> Vec<StepId> {
+    seen.add(start);
+    let mut out = vec![start];
+    let mut at = 0;
+    while let Some(&s) = out.get(at) {
+        at += 1;
+        let mut meet = |other: StepId| {
+            if seen.add(other) {
+                out.push(other);
+            }
+        };
+        let own = inst.waits_of.row(s).iter().flat_map(|&w| inst.ways(w));
+        let named_in = inst.later_of.row(s).iter().chain(inst.earlier_of.row(s));
+        for way in own.chain(named_in.copied()) {
+            meet(inst.wait_step[inst.way_wait[way as usize] as usize]);
+            inst.later.row(way).iter().for_each(|&x| meet(x));
+            inst.earlier.row(way).iter().for_each(|&x| meet(x));
+        }
+        inst.succ.row(s).iter().for_each(|&x| meet(x));
+        inst.pred.row(s).iter().for_each(|&x| meet(x));
+    }
+    out.sort_unstable();
+    out
+}
+
+/// How many steps lie behind each, given the rows and an order along them.
+/// Blocks of 256 ends are swept at a time: O(n · m / 256) time, O(n) memory.
+pub(crate) fn numbers_behind(succ: &Rows, order: &[StepId]) -> Vec<u32> {
+    const WORDS: usize = 4;
+    let n = order.len();
+    let mut out = vec![0u32; n];
+    let mut reach = vec![[0u64; WORDS]; n];
+    for (first, block) in order.chunks(64 * WORDS).enumerate() {
+        let from = first * 64 * WORDS;
+        let end = from + block.len();
+        reach.fill([0; WORDS]);
+        for (i, &s) in block.iter().enumerate() {
+            reach[s as usize][i / 64] |= 1 << (i % 64);
+        }
+        for &s in order[..end].iter().rev() {
+            let mut own = reach[s as usize];
+            for &b in succ.row(s) {
+                let other = reach[b as usize];
+                own.iter_mut().zip(other).for_each(|(x, y)| *x |= y);
+            }
+            reach[s as usize] = own;
+            out[s as usize] += own.iter().map(|w| w.count_ones()).sum::<u32>();
+        }
+    }
+    // Each has been counted behind itself.
+    out.iter_mut().for_each(|x| *x -= 1);
+    out
 }

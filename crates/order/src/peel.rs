@@ -224,7 +224,12 @@ impl<'a> Peel<'a> {
             chosen != OPEN
                 || self.inst.ways(wait).any(|way| {
                     self.on[way as usize] == 0
-                        && self.view.far.row(way).iter().all(|&x| !self.off.has(x))
+                        && self
+                            .view
+                            .far
+                            .row(way)
+                            .iter()
+                            .all(|&x| x != step && !self.off.has(x))
                 })
         })
     }

@@ -34,8 +34,8 @@ use crate::trace::{decisions, follow};
 
 /// What the search says.
 pub(crate) enum Verdict {
-    /// A way for each mixed wait, [`OPEN`] for the others, with which the peel
-    /// from the last step takes everything.
+    /// A way for each wait that is mixed, [`OPEN`] for the others, with which the
+    /// peel from the last step takes everything.
     Chosen(Vec<u32>),
     /// There is no order.
     Never,
@@ -46,7 +46,7 @@ pub(crate) enum Verdict {
 /// Chooses ways so that an order exists.
 pub(crate) fn decide(inst: &Instance, budget: &mut Budget) -> Verdict {
     if let Some(order) = lucky(inst, Overlay::default()) {
-        return Verdict::Chosen(ways_kept(inst, &order));
+        return Verdict::Chosen(mixed_only(inst, ways_kept(inst, &order)));
     }
     let mut chosen = vec![OPEN; inst.open_waits() as usize];
     let mut cutter = Cutter::new(inst);
@@ -54,18 +54,14 @@ pub(crate) fn decide(inst: &Instance, budget: &mut Budget) -> Verdict {
     for component in strong_components(&possible_arcs(inst)) {
         let part = cutter.cut(component);
         for &(wait, way) in &part.settled {
-            if inst.wait_is_mixed(wait) {
-                chosen[wait as usize] = way;
-            }
+            chosen[wait as usize] = way;
         }
         match search(&part.inst, budget) {
             Verdict::Chosen(here) => {
                 for (i, &way) in here.iter().enumerate() {
                     let wait = part.waits[i];
-                    if way != OPEN && inst.wait_is_mixed(wait) {
-                        let offset = way - part.inst.ways(i as u32).start;
-                        chosen[wait as usize] = inst.ways(wait).start + offset;
-                    }
+                    let offset = way - part.inst.ways(i as u32).start;
+                    chosen[wait as usize] = inst.ways(wait).start + offset;
                 }
             }
             Verdict::Never => return Verdict::Never,
@@ -75,8 +71,18 @@ pub(crate) fn decide(inst: &Instance, budget: &mut Budget) -> Verdict {
     if unknown {
         Verdict::Unknown
     } else {
-        Verdict::Chosen(chosen)
+        Verdict::Chosen(mixed_only(inst, chosen))
     }
+}
+
+/// The other waits are left to the peel, which keeps more of the written order.
+fn mixed_only(inst: &Instance, mut chosen: Vec<u32>) -> Vec<u32> {
+    for wait in 0..inst.open_waits() {
+        if !inst.wait_is_mixed(wait) {
+            chosen[wait as usize] = OPEN;
+        }
+    }
+    chosen
 }
 
 /// A careful peel that happens to keep every wait.
@@ -86,18 +92,12 @@ pub(crate) fn lucky(inst: &Instance, over: Overlay<'_>) -> Option<Vec<StepId>> {
     (order.len() == inst.steps() && inst.allows(&order)).then_some(order)
 }
 
-/// For each mixed wait a way that this order keeps.
+/// For each open wait a way that this order keeps.
 pub(crate) fn ways_kept(inst: &Instance, order: &[StepId]) -> Vec<u32> {
     let place = places_in(order, inst.steps());
     let kept = |wait| inst.ways(wait).find(|&way| inst.way_holds(way, &place));
     (0..inst.open_waits())
-        .map(|wait| {
-            if inst.wait_is_mixed(wait) {
-                kept(wait).unwrap_or(OPEN)
-            } else {
-                OPEN
-            }
-        })
+        .map(|wait| kept(wait).unwrap_or(OPEN))
         .collect()
 }
 

@@ -15,7 +15,7 @@ use crate::effort::Budget;
 use crate::instance::{Instance, StepId, places_in};
 use crate::peel::{End, OPEN, Overlay, peel};
 use crate::rows::Rows;
-use crate::search::ways_by_promise;
+use crate::search::{ways_by_promise, ways_kept};
 
 struct Frame {
     wait: u32,
@@ -84,25 +84,13 @@ pub(super) fn branch(
     let mut out = match best {
         Some(best) => best,
         None => {
-            let ways = ways_of(inst, known);
+            let ways = ways_kept(inst, known);
             let (node, _) = look(inst, costs, &ways)?;
             node
         }
     };
     out.bound = least.min(out.cost);
     Some(out)
-}
-
-/// A way for every open wait that this order keeps.
-fn ways_of(inst: &Instance, order: &[StepId]) -> Vec<u32> {
-    let place = places_in(order, inst.steps());
-    (0..inst.open_waits())
-        .map(|wait| {
-            inst.ways(wait)
-                .find(|&way| inst.way_holds(way, &place))
-                .unwrap_or(OPEN)
-        })
-        .collect()
 }
 
 /// The nearest order under the arcs and the chosen ways, with a wait that it

@@ -9,30 +9,33 @@
 //! further than such steps.
 
 use super::stretch::Stretch;
-use crate::bits::ones;
+use crate::pairs::{Pairs, Table};
 use crate::rows::Rows;
 
-/// Bits held at most for a closure; 256 MB.
-const MOST_BITS: u64 = 1 << 31;
-/// Pairs held at most as lists; 256 MB.
-const MOST_PAIRS: usize = 1 << 26;
+/// What a closure or lists may take.
+#[derive(Clone, Copy)]
+pub(super) struct Limits {
+    pub bits: u64,
+    pub pairs: usize,
+}
+
+/// 256 MB each.
+pub(super) const LIMITS: Limits = Limits {
+    bits: 1 << 31,
+    pairs: 1 << 26,
+};
 
 pub(super) struct Conflicts {
     /// Steps of the stretch, rising.
     pub uppers: Vec<u32>,
     pub lowers: Vec<u32>,
-    pub table: Table,
-}
-
-/// Which lowers, by place, each upper conflicts with.
-pub(super) enum Table {
-    Bits { words: usize, bits: Vec<u64> },
-    Lists(Rows),
+    /// Uppers with lowers, both by place.
+    pub pairs: Pairs,
 }
 
 impl Conflicts {
     /// The conflicts; `None` if there are too many to hold.
-    pub fn new(stretch: Stretch<'_>, topo: &[u32]) -> Option<Self> {
+    pub fn new(stretch: Stretch<'_>, topo: &[u32], limits: Limits) -> Option<Self> {
         let n = stretch.len() as u32;
         // The first written step that each must precede, and the last written
         // one that it must follow.
@@ -52,34 +55,21 @@ impl Conflicts {
         let lowers: Vec<u32> = (0..n).filter(|&v| last[v as usize] > v).collect();
         let takes_part = |v: u32| first[v as usize] < v || last[v as usize] > v;
         let members = topo.iter().filter(|&&v| takes_part(v)).count();
-        let table = if members as u64 * lowers.len() as u64 <= MOST_BITS {
+        let table = if members as u64 * lowers.len() as u64 <= limits.bits {
             closure(stretch, topo, &uppers, &lowers, members, takes_part)
         } else {
-            lists(stretch, &uppers, &lowers, &first)?
+            lists(stretch, &uppers, &lowers, &first, limits.pairs)?
+        };
+        let pairs = Pairs {
+            rows: uppers.len(),
+            columns: lowers.len(),
+            table,
         };
         Some(Self {
             uppers,
             lowers,
-            table,
+            pairs,
         })
-    }
-
-    /// Calls `each` with every lower, by place, that this upper conflicts with.
-    pub fn each(&self, upper: u32, mut each: impl FnMut(u32)) {
-        match &self.table {
-            Table::Bits { words, bits } => {
-                ones(&bits[upper as usize * words..][..*words]).for_each(each);
-            }
-            Table::Lists(rows) => rows.row(upper).iter().for_each(|&w| each(w)),
-        }
-    }
-
-    /// How many conflicts there are.
-    pub fn count(&self) -> usize {
-        match &self.table {
-            Table::Bits { bits, .. } => bits.iter().map(|w| w.count_ones() as usize).sum(),
-            Table::Lists(rows) => rows.items().len(),
-        }
     }
 }
 
@@ -129,7 +119,13 @@ fn closure(
     Table::Bits { words, bits }
 }
 
-fn lists(stretch: Stretch<'_>, uppers: &[u32], lowers: &[u32], first: &[u32]) -> Option<Table> {
+fn lists(
+    stretch: Stretch<'_>,
+    uppers: &[u32],
+    lowers: &[u32],
+    first: &[u32],
+    most: usize,
+) -> Option<Table> {
     let mut start = vec![0u32];
     let mut item: Vec<u32> = Vec::new();
     let mut round = vec![0u32; stretch.len()];
@@ -151,7 +147,7 @@ fn lists(stretch: Stretch<'_>, uppers: &[u32], lowers: &[u32], first: &[u32]) ->
                 }
             }
         }
-        if item.len() > MOST_PAIRS {
+        if item.len() > most {
             return None;
         }
         item[from..].sort_unstable();

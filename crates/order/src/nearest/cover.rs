@@ -38,7 +38,7 @@
 
 use super::conflict::Conflicts;
 use super::flow::{Network, UNBOUNDED};
-use super::matching::{FREE, Matching, largest};
+use crate::matching::{FREE, Matching, largest};
 
 /// Conflicts among steps that tie, up to which the tie is settled by degree.
 const MOST_ARCS: usize = 1 << 22;
@@ -54,7 +54,7 @@ pub(super) struct Cover {
 
 /// The fewest steps that meet every conflict.
 pub(super) fn fewest(conflicts: &Conflicts, tie: impl Fn(u32) -> u64) -> Cover {
-    let matching = largest(conflicts);
+    let matching = largest(&conflicts.pairs);
     let size = matching.size();
     let (uppers, lowers) = (conflicts.uppers.len(), conflicts.lowers.len());
 
@@ -62,14 +62,14 @@ pub(super) fn fewest(conflicts: &Conflicts, tie: impl Fn(u32) -> u64) -> Cover {
     let mut upper_kept = vec![false; uppers];
     let mut lower_moved = vec![false; lowers];
     let mut todo: Vec<u32> = (0..uppers as u32)
-        .filter(|&u| matching.of_upper[u as usize] == FREE)
+        .filter(|&u| matching.of_row[u as usize] == FREE)
         .collect();
     todo.iter().for_each(|&u| upper_kept[u as usize] = true);
     while let Some(u) = todo.pop() {
-        conflicts.each(u, |w| {
+        conflicts.pairs.each(u, |w| {
             if !lower_moved[w as usize] {
                 lower_moved[w as usize] = true;
-                let mate = matching.of_lower[w as usize];
+                let mate = matching.of_column[w as usize];
                 if mate != FREE && !upper_kept[mate as usize] {
                     upper_kept[mate as usize] = true;
                     todo.push(mate);
@@ -122,11 +122,11 @@ fn settle(
     const NOT_TIED: u32 = u32::MAX;
     let mut pair_of_lower = vec![NOT_TIED; lower_moved.len()];
     for (pair, &u) in tied.iter().enumerate() {
-        pair_of_lower[matching.of_upper[u as usize] as usize] = pair as u32;
+        pair_of_lower[matching.of_row[u as usize] as usize] = pair as u32;
     }
     let mut arcs = 0usize;
     for &u in tied {
-        conflicts.each(u, |_| arcs += 1);
+        conflicts.pairs.each(u, |_| arcs += 1);
     }
     let by_degree = arcs <= MOST_ARCS;
     let (source, sink) = (tied.len() as u32, tied.len() as u32 + 1);
@@ -135,7 +135,7 @@ fn settle(
     // this size can take, because that lower has no mate.
     let mut upper_must = vec![false; tied.len()];
     for (pair, &u) in tied.iter().enumerate() {
-        conflicts.each(u, |w| {
+        conflicts.pairs.each(u, |w| {
             if lower_moved[w as usize] {
                 return;
             }
@@ -151,7 +151,7 @@ fn settle(
     let lower_moves = if by_degree {
         for (pair, &u) in tied.iter().enumerate() {
             let upper = conflicts.uppers[u as usize];
-            let lower = conflicts.lowers[matching.of_upper[u as usize] as usize];
+            let lower = conflicts.lowers[matching.of_row[u as usize] as usize];
             network.arc(source, pair as u32, tie(upper));
             let price = if upper_must[pair] {
                 UNBOUNDED
@@ -168,7 +168,7 @@ fn settle(
     for (pair, &u) in tied.iter().enumerate() {
         if lower_moves[pair] {
             upper_kept[u as usize] = true;
-            lower_moved[matching.of_upper[u as usize] as usize] = true;
+            lower_moved[matching.of_row[u as usize] as usize] = true;
         }
     }
 }
@@ -186,7 +186,7 @@ fn most_later(
         for (pair, &u) in tied.iter().enumerate() {
             if !upper_moves[pair] {
                 let mut must = false;
-                conflicts.each(u, |w| {
+                conflicts.pairs.each(u, |w| {
                     let other = pair_of_lower[w as usize] as usize;
                     must |= upper_moves.get(other).is_some_and(|&moves| moves);
                 });
@@ -207,7 +207,7 @@ pub(super) fn cheapest(
     weight: impl Fn(u32) -> u64,
     tie: impl Fn(u32) -> u64,
 ) -> Option<Cover> {
-    if conflicts.count() > MOST_FLOW_ARCS {
+    if conflicts.pairs.count() > MOST_FLOW_ARCS {
         return None;
     }
     let (uppers, lowers) = (&conflicts.uppers, &conflicts.lowers);
@@ -230,7 +230,7 @@ pub(super) fn cheapest(
     let mut network = Network::new(source as usize + 2);
     for (i, &v) in uppers.iter().enumerate() {
         network.arc(source, i as u32, price(v));
-        conflicts.each(i as u32, |w| {
+        conflicts.pairs.each(i as u32, |w| {
             network.arc(i as u32, uppers.len() as u32 + w, UNBOUNDED);
         });
     }

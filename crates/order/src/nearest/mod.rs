@@ -4,7 +4,7 @@
 //! those that cost least to move), the rest keeping their written relative
 //! order. The pieces: [`stretch`] cuts the written order into independent
 //! stretches, [`conflict`] finds the pairs written the wrong way round, [`cover`]
-//! chooses what to move by [`matching`] or [`flow`], [`landing`] puts it back, and
+//! chooses what to move by [`crate::matching`] or [`flow`], [`landing`] puts it back, and
 //! [`branch`] searches where steps have alternatives.
 
 mod branch;
@@ -12,7 +12,6 @@ mod conflict;
 mod cover;
 mod flow;
 mod landing;
-mod matching;
 mod plain;
 mod stretch;
 

@@ -1,6 +1,6 @@
 //! The nearest order under arcs alone.
 
-use super::conflict::Conflicts;
+use super::conflict::{Conflicts, LIMITS};
 use super::cover::{Cover, cheapest, fewest};
 use super::landing::land;
 use super::stretch::{Graph, Stretch, spans};
@@ -44,7 +44,7 @@ pub(super) fn mend(graph: Graph<'_>, costs: Costs<'_>) -> Option<Mended> {
                 .map_or(1, |w| u64::from(w[(v + from) as usize]))
         };
         let tie = |v: u32| 1 + u64::from(costs.degree[(v + from) as usize]);
-        let cover = Conflicts::new(stretch, &topo)
+        let cover = Conflicts::new(stretch, &topo, LIMITS)
             .and_then(|conflicts| match costs.weight {
                 None => Some(fewest(&conflicts, tie)),
                 Some(_) => cheapest(&conflicts, weigh, tie),
