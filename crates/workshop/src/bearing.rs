@@ -60,10 +60,43 @@ pub fn bearing_limits() -> Vec<BearingLimit> {
 /// from lbf and in (VDI 2230). dw is the outer diameter of the bearing face, dh
 /// that of the hole.
 pub fn bearing_pressure(load: Force, bearing: Bearing) -> Worked<Pressure> {
+    let area = ring(bearing);
     let system = System::of(bearing.outer().unit());
+    let pressure = Pressure::from_inner(load.inner() / area.value.inner(), system);
+    let working = Working::new()
+        .line(
+            "pressure under the head p",
+            "F / A",
+            format!("{load} / {}", area.value),
+            pressure,
+        )
+        .after(area.working);
+    Worked::new(pressure, working)
+}
+
+/// Clamp load at which the face under a head reaches a limit of pressure: F = A
+/// × limit. Units and source as for [`bearing_pressure`].
+pub fn bearing_capacity(bearing: Bearing, limit: Pressure, source: Source) -> Worked<Force> {
+    let area = ring(bearing);
+    let load = area.value.inner() * limit.inner();
+    let load = Force::from_inner(load, System::of(bearing.outer().unit()));
+    let working = Working::new()
+        .line(
+            "load that the face bears",
+            "A × limit of pressure",
+            format!("{} × {limit}", area.value),
+            load,
+        )
+        .source(source)
+        .after(area.working);
+    Worked::new(load, working)
+}
+
+/// The ring of metal under a head: A = (π/4) × (dw² - dh²).
+fn ring(bearing: Bearing) -> Worked<Area> {
     let (outer, hole) = (bearing.outer().inner(), bearing.hole().inner());
     let area = FRAC_PI_4 * (outer * outer - hole * hole);
-    let pressure = Pressure::from_inner(load.inner() / area, system);
+    let area = Area::from_inner(area, System::of(bearing.outer().unit()));
     let working = Working::new()
         .line(
             "bearing area A",
@@ -73,16 +106,10 @@ pub fn bearing_pressure(load: Force, bearing: Bearing) -> Worked<Pressure> {
                 bearing.outer().amount().as_given(),
                 bearing.hole().amount().as_given()
             ),
-            Area::from_inner(area, system),
-        )
-        .line(
-            "pressure under the head p",
-            "F / A",
-            format!("{load} / {}", Area::from_inner(area, system)),
-            pressure,
+            area,
         )
         .source(Source::memory("VDI 2230, surface pressure under the head"));
-    Worked::new(pressure, working)
+    Worked::new(area, working)
 }
 
 #[cfg(test)]

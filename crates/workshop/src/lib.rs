@@ -24,6 +24,8 @@ pub mod preload;
 pub mod bearing;
 pub mod strip;
 
+pub mod joint;
+
 pub mod tightening;
 
 pub mod cure;

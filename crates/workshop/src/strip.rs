@@ -15,5 +15,5 @@ pub use engagement::{
     engagement_strong_hole, shear_area_ratio,
 };
 pub use insert::{InsertSize, insert_area, insert_pull_out, published_inserts};
-pub use limiter::{Limiter, LimiterLoad, limiter_load};
+pub use limiter::{Limiter, LimiterLoad, limiter_capacity, limiter_load};
 pub use material::{Material, MaterialFamily, SHEAR_OF_TENSILE};
