@@ -8,8 +8,22 @@
 //! It must never know of files, terminals, pages or protocols, and it never
 //! reads text: what it knows of the text are places.
 
+mod answers;
+pub mod asks;
+pub mod bench;
+pub mod chain;
+pub mod demand;
+pub mod faults;
 pub mod finding;
+pub mod lives;
+pub mod mend;
+mod merge;
+pub mod problem;
 pub mod rules;
-
-pub use finding::{Because, Finding, Mend, MendEdit, Severity};
+pub mod say;
+pub mod solve;
 pub mod view;
+pub mod words;
+
+pub use bench::Bench;
+pub use finding::{Because, Finding, Mend, MendEdit, Severity};

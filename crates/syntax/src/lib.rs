@@ -29,6 +29,7 @@ mod recover;
 mod read;
 pub use read::{LONGEST, Refused, read, read_bytes};
 
+pub mod edit;
 pub mod words;
 
 mod near;

@@ -1,0 +1,261 @@
+//! Everything worked out about one plan, once.
+
+use crate::asks::{self, Asked};
+use crate::chain::{Aspect, presence};
+use crate::demand::{Demand, Standing, What};
+use crate::faults::{self, Fault};
+use crate::finding::Finding;
+use crate::lives::{Lives, made_value};
+use crate::problem::{Problem, build};
+use crate::rules;
+use crate::solve::{Solved, solve};
+use plan::index::Index;
+use plan::model::{Condition, Plan, Sort, StepId, ThingId};
+use std::cell::OnceCell;
+use std::collections::HashMap;
+use syntax::tree::Verb;
+
+/// A plan and what follows from it.
+pub struct Bench<'p> {
+    /// The plan.
+    pub plan: &'p Plan,
+    /// Who stands on, holds and closes what.
+    pub index: Index,
+    /// What each step does to which thing.
+    pub lives: Lives,
+    /// What must hold at each step.
+    pub demands: Vec<Demand>,
+    /// Standing rules whose state no step ever brings about.
+    pub never_done: Vec<(ThingId, u32)>,
+    /// The order against the demands.
+    pub solved: Solved,
+    /// Things that no step ever puts in, though they belong in.
+    pub never_fitted: Vec<ThingId>,
+    /// Demands that fail only because something is never fitted.
+    missed: Vec<(ThingId, u32)>,
+    /// The name with its holes, of each thing that is a member of a series.
+    pub stems: HashMap<String, String>,
+    order: Vec<StepId>,
+    problem: OnceCell<Problem>,
+    faults: OnceCell<Vec<Fault>>,
+    findings: OnceCell<Vec<Finding>>,
+}
+
+impl<'p> Bench<'p> {
+    /// Works out everything that the rules and sheets need.
+    pub fn of(plan: &'p Plan) -> Bench<'p> {
+        let index = Index::of(plan);
+        let lives = Lives::of(plan, &index);
+        let Asked {
+            demands,
+            never_done,
+        } = asks::all(plan, &index, &lives);
+        let solved = solve(plan, &lives, &demands);
+        let order = solved.order.iter().map(|s| StepId(*s)).collect();
+        let mut bench = Bench {
+            plan,
+            index,
+            lives,
+            demands,
+            never_done,
+            solved,
+            never_fitted: Vec::new(),
+            missed: Vec::new(),
+            stems: plan
+                .things
+                .iter()
+                .filter_map(|t| Some((t.name.clone(), t.member.as_ref()?.stem.clone())))
+                .collect(),
+            order,
+            problem: OnceCell::new(),
+            faults: OnceCell::new(),
+            findings: OnceCell::new(),
+        };
+        bench.never_fitted = bench.find_never_fitted();
+        bench.missed = bench.find_missed();
+        bench
+    }
+
+    /// All findings, by place, then by rule.
+    pub fn findings(&self) -> &[Finding] {
+        self.findings.get_or_init(|| rules::run(self))
+    }
+
+    /// The faults of order that speak through `rule`.
+    pub fn faults_of<'a>(&'a self, rule: &'a str) -> impl Iterator<Item = &'a Fault> {
+        self.faults().iter().filter(move |f| f.rule == rule)
+    }
+
+    /// All faults of order.
+    pub fn faults(&self) -> &[Fault] {
+        self.faults.get_or_init(|| faults::gather(self))
+    }
+
+    /// The order meant: the written one, with stages in any order put into one that works.
+    pub fn order(&self) -> &[StepId] {
+        &self.order
+    }
+
+    /// The instance of the ordering core for the order meant, without what nothing could meet.
+    pub fn problem(&self) -> &Problem {
+        self.problem
+            .get_or_init(|| build(&self.standing(), &self.demands, &self.solved.impossible))
+    }
+
+    /// The steps that finish a joint, a setting or a reading: after one of them it can be
+    /// disturbed, and another makes it good again.
+    pub fn steps_that_finish(&self, thing: ThingId) -> Vec<StepId> {
+        let finishes = |s: &StepId| {
+            matches!(
+                self.plan.step(*s).verb,
+                Verb::Tighten
+                    | Verb::Fit
+                    | Verb::Lock
+                    | Verb::Measure
+                    | Verb::Set
+                    | Verb::Bleed
+                    | Verb::Fill
+                    | Verb::Prime
+                    | Verb::Mark
+                    | Verb::Inspect
+            )
+        };
+        self.plan
+            .steps()
+            .map(|(id, _)| id)
+            .filter(|id| self.lives.targets[id.0 as usize].iter().any(|t| t.thing == thing))
+            .filter(finishes)
+            .collect()
+    }
+
+    /// Whether a thing is finished before the first step.
+    pub fn made_at_start(&self, thing: ThingId) -> bool {
+        self.lives.chain(self.lives.main(thing)).initial >= made_value(self.plan.thing(thing).sort)
+    }
+
+    /// The order meant, to ask what holds where.
+    pub fn standing(&self) -> Standing<'_> {
+        Standing::new(&self.lives, &self.solved.at)
+    }
+
+    /// Whether the step is the only one written by its item: not one pass of a `for each` stage.
+    pub fn alone_in_its_item(&self, step: StepId) -> bool {
+        let same = |s: Option<&plan::model::Step>| {
+            s.is_some_and(|s| s.item == self.plan.step(step).item && s.place.file.0 == 0)
+        };
+        self.plan.step(step).member.is_none()
+            && !same(self.plan.steps.get(step.0 as usize + 1))
+            && !step
+                .0
+                .checked_sub(1)
+                .is_some_and(|i| same(self.plan.steps.get(i as usize)))
+    }
+
+    /// Whether a plan only takes things apart: nothing that stays is ever fitted.
+    pub fn only_strips(&self) -> bool {
+        let takes_apart = self
+            .plan
+            .steps
+            .iter()
+            .any(|s| matches!(s.verb, Verb::Remove | Verb::Undo));
+        let puts_together = self.plan.steps.iter().any(|s| {
+            matches!(s.verb, Verb::Fit | Verb::Tighten | Verb::Start | Verb::Snug)
+                && s.targets
+                    .iter()
+                    .any(|t| self.plan.thing(t.thing).temporary.is_none())
+        });
+        takes_apart && !puts_together
+    }
+
+    fn find_never_fitted(&self) -> Vec<ThingId> {
+        if self.plan.steps.is_empty() || self.plan.heading.assembled {
+            return Vec::new();
+        }
+        let mut found = Vec::new();
+        for (id, thing) in self.plan.things() {
+            let fitted_once = matches!(thing.sort, Sort::Part | Sort::Unit | Sort::Fasteners);
+            let chain = self.lives.chain(self.lives.main(id));
+            let touched = !chain.acts.is_empty() || !chain.surplus.is_empty();
+            if fitted_once
+                && thing.given.is_none()
+                && thing.temporary.is_none()
+                && !thing.uncertain
+                && chain.initial == presence::OFF
+                && !touched
+            {
+                found.push(id);
+            }
+        }
+        found
+    }
+
+    /// Demands that nothing could meet because something is never fitted at all: they are further
+    /// reasons of that finding, not findings of their own.
+    fn find_missed(&self) -> Vec<(ThingId, u32)> {
+        let mut missed = Vec::new();
+        let standing = self.standing();
+        for &d in &self.solved.failed {
+            if !self.solved.impossible[d as usize] {
+                continue;
+            }
+            let demand = &self.demands[d as usize];
+            let failing = demand
+                .ways
+                .iter()
+                .flat_map(|w| &w.atoms)
+                .filter(|a| !standing.holds(demand, a) && !crate::demand::possible(&self.lives, a));
+            let mut about = failing.map(|a| match a.what {
+                What::Chain(chain, _) if self.lives.chain(chain).aspect == Aspect::Main => a.about,
+                _ => None,
+            });
+            if let Some(Some(first)) = about.next()
+                && (self.never_fitted.contains(&first) || self.plan.thing(first).uncertain)
+            {
+                missed.push((first, d));
+            }
+        }
+        missed
+    }
+
+    /// Whether another finding already speaks of this failed demand, or must stay silent for it.
+    pub fn explained_elsewhere(&self, demand: u32) -> bool {
+        self.missed.iter().any(|(_, d)| *d == demand) || self.uncertain(demand)
+    }
+
+    /// The demands that fail because `thing` is never fitted.
+    pub fn missed_for(&self, thing: ThingId) -> impl Iterator<Item = u32> + '_ {
+        self.missed
+            .iter()
+            .filter(move |(t, _)| *t == thing)
+            .map(|(_, d)| *d)
+    }
+
+    /// Nothing is said of absence where a line could not be read.
+    fn uncertain(&self, demand: u32) -> bool {
+        let demand = &self.demands[demand as usize];
+        let of_thing = |t: ThingId| self.plan.things.get(t.0 as usize).is_some_and(|t| t.uncertain);
+        self.plan.steps[demand.step as usize].uncertain
+            || demand
+                .ways
+                .iter()
+                .flat_map(|w| &w.atoms)
+                .filter_map(|a| a.about)
+                .any(of_thing)
+    }
+
+    /// Steps that leave something loose which must float, with what it waits for.
+    pub fn leave_loose(&self) -> Vec<(StepId, ThingId, &'p Condition)> {
+        let mut found = Vec::new();
+        for (id, step) in self.plan.steps() {
+            if !matches!(step.verb, Verb::Start | Verb::Snug | Verb::Slacken) {
+                continue;
+            }
+            for target in &self.lives.targets[id.0 as usize] {
+                if let Some(f) = self.plan.thing(target.thing).fasteners() {
+                    found.extend(f.floats_until.iter().map(|c| (id, target.thing, c)));
+                }
+            }
+        }
+        found
+    }
+}

@@ -1,0 +1,143 @@
+//! Mends: changes of the text that take a finding away.
+
+use crate::bench::Bench;
+use crate::finding::{Mend, MendEdit};
+use crate::words;
+use plan::model::{FileId, Place, StepId};
+use std::collections::BTreeSet;
+use syntax::tree::Span;
+
+/// A mend that moves these steps to where the nearest order has them; none when one of them is
+/// written once for several members of a series, so that the text has no single place for it.
+pub fn moves(bench: &Bench, moved: &[StepId]) -> Option<Mend> {
+    let plan = bench.plan;
+    let nearest = bench.solved.nearest.as_ref()?;
+    let moving: BTreeSet<u32> = bench.solved.moved.iter().map(|m| m.step).collect();
+    let ours: BTreeSet<u32> = moved.iter().map(|s| s.0).collect();
+    if ours.is_empty() || ours.iter().any(|s| !bench.alone_in_its_item(StepId(*s))) {
+        return None;
+    }
+    let tree = &plan.sources.first()?.tree;
+    let mut item_moves = Vec::new();
+    let mut behind: Option<u32> = None;
+    for &step in nearest {
+        if ours.contains(&step) {
+            let after = behind.map_or(usize::MAX, |s| plan.steps[s as usize].item as usize);
+            item_moves.push((plan.steps[step as usize].item as usize, after));
+        } else if !moving.contains(&step) {
+            behind = Some(step);
+        }
+    }
+    let edits = syntax::edit::move_items(tree, &item_moves)
+        .into_iter()
+        .map(|e| MendEdit {
+            file: FileId(0),
+            span: e.span,
+            new: e.new,
+        })
+        .collect();
+    Some(Mend {
+        title: move_title(bench, moved)?,
+        edits,
+    })
+}
+
+/// What the move does, as an order to the reader.
+pub fn move_title(bench: &Bench, moved: &[StepId]) -> Option<String> {
+    let plan = bench.plan;
+    let nearest = bench.solved.nearest.as_ref()?;
+    let moving: BTreeSet<u32> = bench.solved.moved.iter().map(|m| m.step).collect();
+    let first = *moved.first()?;
+    let later = bench.solved.moved.iter().find(|m| m.step == first.0)?.later;
+    let place = nearest.iter().position(|s| *s == first.0)?;
+    let kept = |s: &&u32| !moving.contains(s);
+    let anchor = if later {
+        nearest[..place]
+            .iter()
+            .rev()
+            .find(kept)
+            .map(|s| format!("behind “{}”", words::step(plan, StepId(*s))))
+    } else {
+        nearest[place..]
+            .iter()
+            .find(kept)
+            .map(|s| format!("in front of “{}”", words::step(plan, StepId(*s))))
+    };
+    let names: Vec<String> = moved
+        .iter()
+        .map(|s| format!("“{}”", words::step(plan, *s)))
+        .collect();
+    let way = if later { "down" } else { "up" };
+    Some(match anchor {
+        Some(anchor) => format!("Move {} {way}, {anchor}.", words::list(&names)),
+        None => format!("Move {} {way}.", words::list(&names)),
+    })
+}
+
+/// A mend that adds words behind a step's targets.
+pub fn say_on_step(bench: &Bench, step: StepId, add: &str, title: String) -> Mend {
+    let place = words::step_place(bench.plan, step);
+    Mend {
+        title,
+        edits: vec![MendEdit {
+            file: place.file,
+            span: Span::new(place.span.end, place.span.end),
+            new: format!(" {add}"),
+        }],
+    }
+}
+
+/// A mend that writes a new step on a line of its own in front of another.
+pub fn step_in_front(bench: &Bench, step: StepId, line: &str, title: String) -> Option<Mend> {
+    bench.alone_in_its_item(step).then(|| {
+        let place = bench.plan.step(step).keyword;
+        Mend {
+            title,
+            edits: vec![MendEdit {
+                file: place.file,
+                span: Span::new(place.span.start, place.span.start),
+                new: format!("{line}{}", newline(bench, place)),
+            }],
+        }
+    })
+}
+
+/// A mend that writes a new step on a line of its own behind another.
+pub fn step_behind(bench: &Bench, step: StepId, line: &str, title: String) -> Option<Mend> {
+    let place = bench.plan.step(step).place;
+    let tree = &bench.plan.sources.get(place.file.0 as usize)?.tree;
+    // Behind the whole line, so that a comment at its end stays with its step.
+    let rest = tree.text.get(place.span.end as usize..)?;
+    let to_line_end = rest.find(['\n', '\r']).unwrap_or(rest.len());
+    let at = place.span.end + to_line_end as u32;
+    Some(Mend {
+        title,
+        edits: vec![MendEdit {
+            file: place.file,
+            span: Span::new(at, at),
+            new: format!("{}{line}", newline(bench, place)),
+        }],
+    })
+}
+
+/// A mend that puts other words in place of some.
+pub fn replace(place: Place, new: &str, title: String) -> Mend {
+    Mend {
+        title,
+        edits: vec![MendEdit {
+            file: place.file,
+            span: place.span,
+            new: new.to_string(),
+        }],
+    }
+}
+
+/// The line end that the text uses.
+fn newline(bench: &Bench, place: Place) -> &'static str {
+    let text = bench
+        .plan
+        .sources
+        .get(place.file.0 as usize)
+        .map_or("", |s| &s.tree.text);
+    if text.contains("\r\n") { "\r\n" } else { "\n" }
+}

@@ -1,0 +1,64 @@
+//! Started or snug and never tightened.
+
+use crate::bench::Bench;
+use crate::finding::{Finding, Severity};
+use crate::rules::Rule;
+use crate::chain::tightness;
+use crate::words;
+use plan::model::{Sort, StepId};
+use syntax::tree::Verb;
+
+/// The rule.
+pub const RULE: Rule = Rule {
+    name: "left-loose",
+    severity: Severity::Error,
+    statement: "Fasteners were started, snugged or slackened, and no later step tightens them.",
+    reason: "They look done, and work loose: this is how adjuster nuts end in the sump and wheels overtake their cars.",
+    bad: r#"part cover
+fasteners cover-screws
+  6 x M5
+  hold cover
+fit cover
+start cover-screws
+"#,
+    good: r#"part cover
+fasteners cover-screws
+  6 x M5
+  hold cover
+fit cover
+start cover-screws
+tighten cover-screws
+"#,
+    find,
+};
+
+fn find(bench: &Bench, found: &mut Vec<Finding>) {
+    if bench.only_strips() {
+        return;
+    }
+    let plan = bench.plan;
+    for (id, thing) in plan.things() {
+        if thing.sort != Sort::Fasteners || thing.uncertain || thing.temporary.is_some() {
+            continue;
+        }
+        let chain = bench.lives.chain(bench.lives.main(id));
+        let Some(last) = chain.acts.last() else { continue };
+        if !(tightness::STARTED..tightness::TIGHT).contains(&last.value) {
+            continue;
+        }
+        let step = StepId(last.step);
+        let left = match (last.value, plan.step(step).verb) {
+            (_, Verb::Slacken) => "slackened here and never tightened again",
+            (tightness::SNUG, _) => "only snug from here on: no later step tightens them",
+            _ => "only started from here on: no later step tightens them",
+        };
+        let one = words::is_or_are(plan, id) == "is";
+        let left = if one { left.replace(" them", " it") } else { left.to_string() };
+        let says = format!("{} {} {left}.", thing.called(), words::is_or_are(plan, id));
+        let mut finding = Finding::new(&RULE, words::step_place(plan, step), thing.name.as_str(), words::capital(&says))
+            .because(thing.place, "declared here")
+            .advice(format!("Write “tighten {}” where it is to be final.", thing.name));
+        finding.steps = vec![step];
+        found.push(finding);
+    }
+}

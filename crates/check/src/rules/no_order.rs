@@ -1,0 +1,86 @@
+//! Conditions that no order satisfies.
+
+use crate::bench::Bench;
+use crate::finding::{Because, Finding, Severity};
+use crate::problem::Source;
+use crate::rules::Rule;
+use crate::say;
+use crate::solve::Tangle;
+use crate::words;
+use plan::model::{Place, StepId};
+
+/// The rule.
+pub const RULE: Rule = Rule {
+    name: "no-order",
+    severity: Severity::Error,
+    statement: "Some conditions contradict each other, so that no order of the steps can satisfy them all.",
+    reason: "However the steps are moved about, one of them always waits for another that waits for it: something in the map or in the conditions is not as it is on the machine.",
+    bad: r#"part left-half
+part right-half
+fit left-half after right-half is fitted
+fit right-half after left-half is fitted
+"#,
+    good: r#"part left-half
+part right-half
+fit left-half, right-half together
+"#,
+    find,
+};
+
+fn find(bench: &Bench, found: &mut Vec<Finding>) {
+    for tangle in &bench.solved.tangles {
+        found.push(finding(bench, tangle));
+    }
+}
+
+fn finding(bench: &Bench, tangle: &Tangle) -> Finding {
+    let plan = bench.plan;
+    let mut because: Vec<Because> = Vec::new();
+    let mut steps: Vec<StepId> = Vec::new();
+    for source in &tangle.sources {
+        let (step, says, place) = link(bench, source);
+        if !steps.contains(&step) {
+            steps.push(step);
+        }
+        for (place, says) in [(words::step_place(plan, step), says.clone()), (place, says)] {
+            if !because.iter().any(|b| b.place == place) {
+                because.push(Because { place, says });
+            }
+        }
+    }
+    let named: Vec<String> = steps
+        .iter()
+        .take(6)
+        .map(|s| format!("“{}”", words::step(plan, *s)))
+        .collect();
+    let says = if tangle.circle {
+        format!(
+            "No order works: {} each wait for the next, and the last waits for the first.",
+            words::list(&named)
+        )
+    } else {
+        format!(
+            "No order works: what is asked of {} cannot all be had, whichever way in is taken.",
+            words::list(&named)
+        )
+    };
+    let first = steps.first().copied().unwrap_or(StepId(0));
+    let place = words::step_place(plan, first);
+    because.retain(|b| b.place != place);
+    Finding {
+        because,
+        steps,
+        ..Finding::new(&RULE, place, words::step(plan, first), says)
+    }
+    .advice("One of these lines does not say what is so on the machine: find it and change it.")
+}
+
+/// The step that waits, why, and the line that says so.
+fn link(bench: &Bench, source: &Source) -> (StepId, String, Place) {
+    let (says, place) = say::reason(bench, source);
+    let step = match source {
+        Source::Demand(d, _) => bench.demands[*d as usize].step,
+        Source::Link { chain, second, .. } => bench.lives.chain(*chain).acts[*second as usize].step,
+    };
+    (StepId(step), says, place)
+}

@@ -1,0 +1,174 @@
+//! The written order breaks a condition.
+
+use crate::bench::Bench;
+use crate::demand::{Atom, Demand, Standing, What, Why};
+use crate::finding::{Because, Finding, Severity};
+use crate::rules::Rule;
+use crate::say::{self, Said, at_step, name};
+use crate::words;
+use plan::model::{StepId, ThingId};
+
+/// The rule.
+pub const RULE: Rule = Rule {
+    name: "out-of-turn",
+    severity: Severity::Error,
+    statement: "The written order breaks a condition: something is asked for at a step that only comes later, or is gone by then.",
+    reason: "The step cannot be done when its turn comes, so the work stops there, or it is done all the same and has to be undone.",
+    bad: r#"part shaft
+part gear
+  onto shaft
+fit gear
+fit shaft
+"#,
+    good: r#"part shaft
+part gear
+  onto shaft
+fit shaft
+fit gear
+"#,
+    find,
+};
+
+fn find(bench: &Bench, found: &mut Vec<Finding>) {
+    say::faults(bench, &RULE, found);
+}
+
+/// What is said of a condition that does not hold when its step comes.
+pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
+    let plan = bench.plan;
+    let demand = &bench.demands[d as usize];
+    let step = StepId(demand.step);
+    let thing = words::called(plan, demand.thing);
+    let failing = say::failing(standing, demand);
+    let atom = failing.first().copied();
+    let about = atom.and_then(|a| a.about);
+    let other = about.map_or("", |t| words::called(plan, t));
+    let are = about.map_or("is", |t| words::is_or_are(plan, t));
+    let mut because = Vec::new();
+    let gone = atom.and_then(|a| say::changed_by(standing, demand, a));
+    let later = atom.and_then(|a| say::comes_later(standing, demand, a));
+    let not_there = atom.map_or("what it needs is not there".to_string(), |a| {
+        say::not_so(bench, standing, demand, a)
+    });
+    let says = match demand.why {
+        Why::Onto => format!("{thing} goes onto {other}, but {not_there}."),
+        Why::Needs => format!(
+            "{thing} needs {} here, but {}{}.",
+            state_words(bench, atom, other),
+            if matches!(later, Some(_)) { "that only comes later" } else { "that is not so" },
+            say::writers_reason(demand)
+        ),
+        Why::Hold => format!("{thing} {} nothing to hold: {not_there}.", have(bench, demand)),
+        Why::StandsOn => format!("{thing} cannot come off while {other} {are} still on it."),
+        Why::Fastened => format!("{thing} cannot come off while {other} still hold{} it.", one_s(bench, about)),
+        Why::Opening => format!("{thing} is still closed here: {other} must be out first."),
+        Why::OtherClosing => format!("What goes in at {thing} runs out again: {not_there}."),
+        Why::LockWantsTight => format!("{thing} {} locked here before being tight.", words::is_or_are(plan, demand.thing)),
+        Why::After | Why::Lag => {
+            let wanted = condition_text(bench, demand, atom);
+            format!("This step is to come after {wanted}{}, and that is not so here.", say::writers_reason(demand))
+        }
+        Why::Before => {
+            let wanted = plan.text(demand.place).to_string();
+            format!("This step is to come before {}{}, and that is past here.", unbefore(&wanted), say::writers_reason(demand))
+        }
+        Why::MustBefore(n) | Why::MustAfter(n) => must_sentence(bench, demand, n),
+        _ => format!("{thing} is out of turn here: {not_there}."),
+    };
+    if !matches!(demand.why, Why::After | Why::Lag | Why::Before | Why::MustBefore(_) | Why::MustAfter(_)) {
+        if let Some(step) = later {
+            because.push(at_step(bench, step, format!("{} only here", comes(bench, step))));
+        } else if let Some(step) = gone {
+            because.push(at_step(bench, step, "this step makes it so"));
+        }
+    } else if let Some(step) = later.or(gone) {
+        because.push(at_step(bench, step, format!("{} here", comes(bench, step))));
+    }
+    if let Some(atom) = atom
+        && atom.place != demand.place
+    {
+        because.push(Because {
+            place: atom.place,
+            says: "this says so".into(),
+        });
+    } else {
+        because.push(Because {
+            place: demand.place,
+            says: "this asks for it".into(),
+        });
+    }
+    Said {
+        place: words::step_place(plan, step),
+        about: if plan.things.get(demand.thing.0 as usize).is_some() {
+            name(bench, demand.thing)
+        } else {
+            words::step(plan, step)
+        },
+        says: words::capital(&says),
+        because,
+        advice: None,
+    }
+}
+
+/// What is said of two acts on one thing that stand the wrong way round.
+pub fn crossed(bench: &Bench, (chain, first, second): (u32, u32, u32)) -> Said {
+    let plan = bench.plan;
+    let chain = bench.lives.chain(chain);
+    let (first, second) = (&chain.acts[first as usize], &chain.acts[second as usize]);
+    let (first, second) = (StepId(first.step), StepId(second.step));
+    let thing = words::called(plan, chain.thing);
+    Said {
+        place: words::step_place(plan, second),
+        about: name(bench, chain.thing),
+        says: words::capital(&format!(
+            "{thing}: “{}” comes here before “{}”, which it has to follow.",
+            words::step(plan, second),
+            words::step(plan, first)
+        )),
+        because: vec![at_step(bench, first, "this has to come first")],
+        advice: None,
+    }
+}
+
+fn must_sentence(bench: &Bench, demand: &Demand, n: u32) -> String {
+    let plan = bench.plan;
+    let rule = plan.text(plan.thing(demand.thing).must[n as usize].place);
+    format!(
+        "{} {}, and this step comes too soon for that.",
+        words::called(plan, demand.thing),
+        rule.split("because").next().unwrap_or(rule).trim()
+    )
+}
+
+fn comes(bench: &Bench, step: StepId) -> String {
+    format!("“{}” comes", words::step(bench.plan, step))
+}
+
+fn have(bench: &Bench, demand: &Demand) -> &'static str {
+    if words::is_or_are(bench.plan, demand.thing) == "are" { "have" } else { "has" }
+}
+
+fn one_s(bench: &Bench, about: Option<ThingId>) -> &'static str {
+    match about {
+        Some(t) if words::is_or_are(bench.plan, t) == "is" => "s",
+        _ => "",
+    }
+}
+
+/// The words of the clause, without its first word.
+fn unbefore(text: &str) -> &str {
+    text.strip_prefix("before ").unwrap_or(text)
+}
+
+fn condition_text(bench: &Bench, demand: &Demand, atom: Option<&Atom>) -> String {
+    let text = bench.plan.text(demand.place);
+    match atom.map(|a| a.what) {
+        Some(What::Done(step, true)) => format!("“{}”", words::step(bench.plan, StepId(step))),
+        _ => text.to_string(),
+    }
+}
+
+fn state_words(bench: &Bench, atom: Option<&Atom>, other: &str) -> String {
+    let text = atom.map_or("", |a| bench.plan.text(a.place));
+    if text.contains(' ') { text.to_string() } else { format!("{other} in place") }
+}

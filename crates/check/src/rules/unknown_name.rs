@@ -1,0 +1,85 @@
+//! A name that stands for nothing.
+
+use crate::bench::Bench;
+use crate::finding::{Finding, Severity};
+use crate::rules::Rule;
+use crate::mend;
+use crate::words;
+use plan::model::{Place, ProblemKind, Sort};
+
+/// The rule.
+pub const RULE: Rule = Rule {
+    name: "unknown-name",
+    severity: Severity::Error,
+    statement: "A name stands for nothing that the plan declares, or for something of the wrong sort.",
+    reason: "What was meant is not checked, so a trap behind a misspelt name stays hidden.",
+    bad: r#"part cover
+fit covr
+"#,
+    good: r#"part cover
+fit cover
+"#,
+    find,
+};
+
+fn find(bench: &Bench, found: &mut Vec<Finding>) {
+    let plan = bench.plan;
+    for problem in &plan.problems {
+        let place = problem.place;
+        match &problem.kind {
+            ProblemKind::UnknownName { name, near } => {
+                let says = format!("Nothing in this plan is called {name}.");
+                found.push(with_near(place, name, says, near.as_deref()));
+            }
+            ProblemKind::UnknownPlace { name, position, near } => {
+                let says = format!("{} has no place called {name}.", words::capital(position));
+                found.push(with_near(place, name, says, near.as_deref()));
+            }
+            ProblemKind::WrongSort { name, is, wanted } => {
+                let wanted: Vec<&str> = wanted.iter().map(|s| a_sort(*s)).collect();
+                let says = format!(
+                    "{} is {}, and {} is wanted here.",
+                    words::capital(name),
+                    a_sort(*is),
+                    words::list(&wanted).replace(" and ", " or ")
+                );
+                found.push(Finding::new(&RULE, place, name.as_str(), says));
+            }
+            ProblemKind::UseMissing { path, why } => {
+                let says = format!("The file {path} cannot be used: {why}.");
+                found.push(Finding::new(&RULE, place, path.as_str(), says));
+            }
+            ProblemKind::UseCycle { path } => {
+                let says = format!("The file {path} leads back to this one, so it is not used again.");
+                found.push(Finding::new(&RULE, place, path.as_str(), says));
+            }
+            _ => {}
+        }
+    }
+}
+
+fn with_near(place: Place, name: &str, says: String, near: Option<&str>) -> Finding {
+    let mut finding = Finding::new(&RULE, place, name, says);
+    match near {
+        Some(near) => {
+            finding.says += &format!(" Did you mean {near}?");
+            finding.mend = Some(mend::replace(place, near, format!("Write {near}.")));
+        }
+        None => finding.advice = Some("Declare it, or mend the name.".into()),
+    }
+    finding
+}
+
+/// The sort with its article.
+pub fn a_sort(sort: Sort) -> &'static str {
+    match sort {
+        Sort::Part => "a part",
+        Sort::Unit => "a unit",
+        Sort::Item => "an item",
+        Sort::Fasteners => "a group of fasteners",
+        Sort::Point => "a point",
+        Sort::Position => "a position",
+        Sort::Tool => "a tool",
+        Sort::Supply => "a supply",
+    }
+}

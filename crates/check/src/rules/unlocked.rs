@@ -1,0 +1,139 @@
+//! A lock that was never made.
+
+use crate::bench::Bench;
+use crate::finding::{Finding, Severity};
+use crate::rules::Rule;
+use crate::chain::tightness;
+use crate::lives::locks_by_step;
+use crate::mend;
+use crate::words;
+use plan::model::{Lock, StepId, ThingId};
+use syntax::tree::Verb;
+
+/// The rule.
+pub const RULE: Rule = Rule {
+    name: "unlocked",
+    severity: Severity::Error,
+    statement: "Fasteners that are to be locked are tight at the end, and the lock was never made.",
+    reason: "Torque alone does not hold them: the split pin, tab, wire or threadlocker that was left out is what keeps them from turning.",
+    bad: r#"part hub
+item split-pin
+  at hub-nut
+  single-use
+fasteners hub-nut
+  1 x M20x1.5
+  hold hub
+  locked by split-pin
+fit hub
+tighten hub-nut new split-pin
+"#,
+    good: r#"part hub
+item split-pin
+  at hub-nut
+  single-use
+fasteners hub-nut
+  1 x M20x1.5
+  hold hub
+  locked by split-pin
+fit hub
+tighten hub-nut new split-pin
+lock hub-nut
+"#,
+    find,
+};
+
+fn find(bench: &Bench, found: &mut Vec<Finding>) {
+    let plan = bench.plan;
+    for (id, thing) in plan.things() {
+        let Some(f) = thing.fasteners() else { continue };
+        if f.locked_by.is_empty() || thing.uncertain {
+            continue;
+        }
+        let chain = bench.lives.chain(bench.lives.main(id));
+        let Some(last) = chain.acts.iter().rev().find(|a| a.value == tightness::TIGHT && !a.trial) else {
+            continue;
+        };
+        if chain.last_value() != tightness::TIGHT || unlocked_for_good(bench, last.step) {
+            continue;
+        }
+        let step = StepId(last.step);
+        let by_step = locks_by_step(plan, id);
+        if !by_step && supply_used(bench, id) {
+            continue;
+        }
+        let by: Vec<&str> = f
+            .locked_by
+            .iter()
+            .map(|l| match l {
+                Lock::Thing(r) => words::called(plan, r.thing),
+                Lock::Words(w) => w.text.as_str(),
+            })
+            .collect();
+        let says = format!(
+            "{} {} tight at the end but not locked: {} {} still to come.",
+            thing.called(),
+            words::is_or_are(plan, id),
+            words::list(&by),
+            if by.len() == 1 { "is" } else { "are" }
+        );
+        let mut finding = Finding::new(
+            &RULE,
+            words::step_place(plan, step),
+            thing.name.as_str(),
+            words::capital(&says),
+        );
+        let at = f.locked_by.first().map_or(thing.place, |l| match l {
+            Lock::Thing(r) => r.place,
+            Lock::Words(w) => w.place,
+        });
+        finding = finding.because(at, "this is to lock it");
+        finding.steps = vec![step];
+        finding.mend = if by_step {
+            let line = format!("lock {}", thing.name);
+            let title = format!("Write “{line}” behind “{}”.", words::step(plan, step));
+            mend::step_behind(bench, step, &line, title)
+        } else {
+            f.locked_by.iter().find_map(|l| match l {
+                Lock::Thing(r) => {
+                    let supply = &plan.thing(r.thing).name;
+                    let title = format!("Say “use {supply}” on this step.");
+                    Some(mend::say_on_step(bench, step, &format!("use {supply}"), title))
+                }
+                Lock::Words(_) => None,
+            })
+        };
+        found.push(finding);
+    }
+}
+
+/// The tight state was reached by `unlock`, and so is on the way to coming off.
+fn unlocked_for_good(bench: &Bench, step: u32) -> bool {
+    bench.only_strips() && bench.plan.steps[step as usize].verb == Verb::Unlock
+}
+
+/// Whether a supply that locks the group was used on it since it was last out.
+fn supply_used(bench: &Bench, id: ThingId) -> bool {
+    let plan = bench.plan;
+    let Some(f) = plan.thing(id).fasteners() else { return false };
+    let supplies: Vec<ThingId> = f
+        .locked_by
+        .iter()
+        .filter_map(|l| match l {
+            Lock::Thing(r) => Some(r.thing),
+            Lock::Words(_) => None,
+        })
+        .collect();
+    let chain = bench.lives.chain(bench.lives.main(id));
+    let since = chain
+        .acts
+        .iter()
+        .rev()
+        .find(|a| a.value == tightness::OUT)
+        .map_or(0, |a| bench.solved.at[a.step as usize]);
+    plan.steps().any(|(s, step)| {
+        let here = bench.lives.targets[s.0 as usize].iter().any(|t| t.thing == id);
+        let used = step.uses.iter().any(|u| supplies.contains(&u.thing))
+            || (step.verb == Verb::Apply && step.targets.iter().any(|u| supplies.contains(&u.thing)));
+        here && used && bench.solved.at[s.0 as usize] >= since
+    })
+}

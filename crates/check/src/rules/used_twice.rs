@@ -1,0 +1,102 @@
+//! A single-use thing disturbed and used again.
+
+use crate::bench::Bench;
+use crate::demand::Standing;
+use crate::finding::{Because, Finding, Severity};
+use crate::rules::Rule;
+use crate::say::{self, Said, at_step, name};
+use crate::words;
+use plan::model::StepId;
+use crate::mend;
+
+/// The rule.
+pub const RULE: Rule = Rule {
+    name: "used-twice",
+    severity: Severity::Error,
+    statement: "A single-use thing was disturbed and is used again.",
+    reason: "A stretched bolt, a crushed washer or a split pin does its work once; the second time it leaks, loosens or breaks.",
+    bad: r#"part pulley
+fasteners pulley-bolt
+  1 x M12
+  hold pulley
+  single-use
+fit pulley
+tighten pulley-bolt
+undo pulley-bolt
+tighten pulley-bolt
+"#,
+    good: r#"part pulley
+fasteners pulley-bolt
+  1 x M12
+  hold pulley
+  single-use
+fit pulley
+tighten pulley-bolt
+undo pulley-bolt
+tighten pulley-bolt new pulley-bolt
+"#,
+    find,
+};
+
+fn find(bench: &Bench, found: &mut Vec<Finding>) {
+    let before = found.len();
+    say::faults(bench, &RULE, found);
+    for finding in &mut found[before..] {
+        if finding.mend.is_none()
+            && let Some(step) = finding.steps.first().copied()
+        {
+            let add = format!("new {}", finding.about);
+            let title = format!("Say “{add}” on this step.");
+            finding.mend = Some(mend::say_on_step(bench, step, &add, title));
+        }
+    }
+    for (id, step) in bench.plan.steps() {
+        for (old, reason) in &step.olds {
+            let thing = bench.plan.thing(old.thing);
+            if let Some(place) = thing.single_use
+                && reason.is_none()
+            {
+                let says = format!(
+                    "{} {} made for one use, and this step uses the old one again without a reason.",
+                    words::capital(thing.called()),
+                    words::is_or_are(bench.plan, old.thing)
+                );
+                let mut finding = Finding::new(&RULE, old.place, thing.name.as_str(), says)
+                    .because(place, "made for one use")
+                    .advice("Take a new one, or write the reason behind it: because \"…\".");
+                finding.steps = vec![id];
+                found.push(finding);
+            }
+        }
+    }
+}
+
+/// What is said of a single-use thing that is used again.
+pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
+    let plan = bench.plan;
+    let demand = &bench.demands[d as usize];
+    let step = StepId(demand.step);
+    let spent = say::failing(standing, demand)
+        .first()
+        .and_then(|a| say::changed_by(standing, demand, a));
+    let mut because: Vec<Because> = spent
+        .map(|s| at_step(bench, s, "spent here"))
+        .into_iter()
+        .collect();
+    because.push(Because {
+        place: demand.place,
+        says: "made for one use".into(),
+    });
+    Said {
+        place: words::step_place(plan, step),
+        about: name(bench, demand.thing),
+        says: words::capital(&format!(
+            "{} {} made for one use and already spent when this step uses {} again.",
+            words::called(plan, demand.thing),
+            words::is_or_are(plan, demand.thing),
+            if words::is_or_are(plan, demand.thing) == "is" { "it" } else { "them" },
+        )),
+        because,
+        advice: None,
+    }
+}

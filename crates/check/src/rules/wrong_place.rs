@@ -1,0 +1,124 @@
+//! Fitted where its match or side does not belong; a position not held.
+
+use crate::bench::Bench;
+use crate::demand::Standing;
+use crate::finding::{Because, Finding, Severity};
+use crate::rules::Rule;
+use crate::say::{self, Said, at_step, name};
+use crate::words;
+use plan::model::StepId;
+use plan::model::{Thing, ThingId};
+
+/// The rule.
+pub const RULE: Rule = Rule {
+    name: "wrong-place",
+    severity: Severity::Error,
+    statement: "Something is fitted where its match or side does not belong, or a position does not stand where it must.",
+    reason: "It often goes together all the same, and shows only when it runs: valves meet pistons, caps pinch, calipers bleed from the bottom.",
+    bad: r#"part fork-left
+  side left
+part caliper
+  side right
+  onto fork-left
+fit fork-left
+fit caliper
+"#,
+    good: r#"part fork-right
+  side right
+part caliper
+  side right
+  onto fork-right
+fit fork-right
+fit caliper
+"#,
+    find,
+};
+
+fn find(bench: &Bench, found: &mut Vec<Finding>) {
+    say::faults(bench, &RULE, found);
+    let plan = bench.plan;
+    for (_, thing) in plan.things() {
+        if thing.uncertain {
+            continue;
+        }
+        for base in &thing.onto {
+            let other = plan.thing(base.thing);
+            if let (Some((side, at)), Some((base_side, base_at))) = (&thing.side, &other.side)
+                && side != base_side
+            {
+                let says = format!(
+                    "{} is for the {side} and goes onto {}, which is on the {base_side}.",
+                    thing.called(),
+                    other.called()
+                );
+                found.push(
+                    Finding::new(&RULE, base.place, thing.name.as_str(), words::capital(&says))
+                        .because(*at, "its side")
+                        .because(*base_at, "the other side"),
+                );
+            }
+            let matched = |t: &Thing, id: ThingId| t.matched_with.iter().find(|m| m.thing == id).copied();
+            let sibling = thing.matched_with.iter().find(|m| {
+                m.thing != base.thing
+                    && like(plan.thing(m.thing), other)
+                    && matched(thing, base.thing).is_none()
+                    && !thing.onto.iter().any(|o| o.thing == m.thing)
+            });
+            if let Some(mate) = sibling {
+                let says = format!(
+                    "{} belongs with {} and is to go onto {}.",
+                    thing.called(),
+                    plan.thing(mate.thing).called(),
+                    other.called()
+                );
+                found.push(
+                    Finding::new(&RULE, base.place, thing.name.as_str(), words::capital(&says))
+                        .because(mate.place, "what it is matched with"),
+                );
+            }
+        }
+    }
+}
+
+/// Whether two things are of one sort of thing: members of one series, or names alike but for
+/// their last word.
+fn like(a: &Thing, b: &Thing) -> bool {
+    let stem = |t: &Thing| {
+        t.member.as_ref().map(|m| m.stem.clone()).or_else(|| {
+            t.name.rsplit_once('-').map(|(stem, _)| stem.to_string())
+        })
+    };
+    stem(a).is_some() && stem(a) == stem(b)
+}
+
+/// What is said of a position that does not stand where it must.
+pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
+    let plan = bench.plan;
+    let demand = &bench.demands[d as usize];
+    let step = StepId(demand.step);
+    let atom = say::failing(standing, demand).first().copied().copied();
+    let position = atom.and_then(|a| a.about);
+    let called = position.map_or("the position", |t| words::called(plan, t));
+    let last = atom.and_then(|a| say::changed_by(standing, demand, &a));
+    let says = match last {
+        Some(_) => format!("{called} does not stand where {} needs it when this step comes.", words::called(plan, demand.thing)),
+        None => format!("No step has set {called} yet to where {} needs it.", words::called(plan, demand.thing)),
+    };
+    let mut because: Vec<Because> = last
+        .map(|s| at_step(bench, s, "last turned here"))
+        .into_iter()
+        .collect();
+    because.push(Because {
+        place: demand.place,
+        says: "this needs it".into(),
+    });
+    let text = plan.text(demand.place);
+    let place = text.rsplit(' ').next().unwrap_or(text);
+    Said {
+        place: words::step_place(plan, step),
+        about: name(bench, demand.thing),
+        says: words::capital(&says),
+        because,
+        advice: position.map(|t| format!("Write “turn {} to {place}” in front of this step.", plan.thing(t).name)),
+    }
+}

@@ -1,0 +1,281 @@
+//! From failed demands to findings: the frame into which each rule puts its sentences.
+
+use crate::bench::Bench;
+use crate::chain::{Aspect, Test, tightness};
+use crate::demand::{Atom, Demand, Standing, What, Why};
+use crate::faults::Fault;
+use crate::finding::{Because, Finding};
+use crate::mend;
+use crate::problem::Source;
+use crate::rules::{self, Rule};
+use crate::words;
+use plan::model::{Place, Sort, StepId, ThingId};
+
+/// What is said of one failed demand.
+pub struct Said {
+    /// Where to look first.
+    pub place: Place,
+    /// What it is about, in the language's words.
+    pub about: String,
+    /// The sentence.
+    pub says: String,
+    /// The lines that cause it.
+    pub because: Vec<Because>,
+    /// A way out in words.
+    pub advice: Option<String>,
+}
+
+impl Finding {
+    /// A finding of `rule` at `place`, with its usual severity and nothing more.
+    pub fn new(rule: &'static Rule, place: Place, about: impl Into<String>, says: String) -> Finding {
+        Finding {
+            rule,
+            severity: rule.severity,
+            place,
+            about: about.into(),
+            says,
+            because: Vec::new(),
+            advice: None,
+            mend: None,
+            steps: Vec::new(),
+        }
+    }
+
+    /// The same with a line that has a part in it.
+    pub fn because(mut self, place: Place, says: impl Into<String>) -> Finding {
+        self.because.push(Because {
+            place,
+            says: says.into(),
+        });
+        self
+    }
+
+    /// The same with a way out in words.
+    pub fn advice(mut self, words: impl Into<String>) -> Finding {
+        self.advice = Some(words.into());
+        self
+    }
+}
+
+/// The findings of all faults that speak through `rule`.
+pub fn faults(bench: &Bench, rule: &'static Rule, found: &mut Vec<Finding>) {
+    let standing = bench.standing();
+    for fault in bench.faults_of(rule.name) {
+        found.push(fault_finding(bench, &standing, rule, fault));
+    }
+}
+
+fn fault_finding(bench: &Bench, standing: &Standing, rule: &'static Rule, fault: &Fault) -> Finding {
+    let mut said: Vec<Said> = fault
+        .demands
+        .iter()
+        .map(|d| sentence(bench, standing, *d))
+        .collect();
+    said.extend(
+        fault
+            .crossed
+            .iter()
+            .map(|c| rules::out_of_turn::crossed(bench, *c)),
+    );
+    let mut said = said.into_iter();
+    let Some(first) = said.next() else {
+        return Finding::new(rule, Place::default(), "", String::new());
+    };
+    let mut finding = Finding::new(rule, first.place, first.about, first.says);
+    finding.because = first.because;
+    finding.advice = first.advice;
+    for further in said {
+        let mut further_because = vec![Because {
+            place: further.place,
+            says: further.says,
+        }];
+        further_because.extend(further.because);
+        for because in further_because {
+            if because.place != finding.place
+                && !finding.because.iter().any(|b| b.place == because.place)
+            {
+                finding.because.push(because);
+            }
+        }
+    }
+    finding.steps = fault
+        .demands
+        .iter()
+        .map(|d| StepId(bench.demands[*d as usize].step))
+        .collect();
+    finding.mend = mend::moves(bench, &fault.moved);
+    if finding.mend.is_none() && !fault.moved.is_empty() {
+        finding.advice = mend::move_title(bench, &fault.moved).or(finding.advice);
+    }
+    if finding.mend.is_some() {
+        finding.advice = None;
+    }
+    finding
+}
+
+/// The sentence of a failed demand, by the rule that it belongs to.
+pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
+    match crate::faults::rule_of(bench, d) {
+        "shut-in" => rules::shut_in::sentence(bench, standing, d),
+        "closed-unseen" => rules::closed_unseen::sentence(bench, standing, d),
+        "unmarked" => rules::unmarked::sentence(bench, standing, d),
+        "tight-too-soon" => rules::tight_too_soon::sentence(bench, standing, d),
+        "no-counterhold" => rules::no_counterhold::sentence(bench, standing, d),
+        "wrong-place" => rules::wrong_place::sentence(bench, standing, d),
+        "still-locked" => rules::still_locked::sentence(bench, standing, d),
+        "not-renewed" => rules::not_renewed::sentence(bench, standing, d),
+        "used-twice" => rules::used_twice::sentence(bench, standing, d),
+        "never-so" => rules::never_so::sentence(bench, standing, d),
+        _ => rules::out_of_turn::sentence(bench, standing, d),
+    }
+}
+
+/// The atoms that fail in the way that comes nearest to holding.
+pub fn failing<'d>(standing: &Standing, demand: &'d Demand) -> Vec<&'d Atom> {
+    demand
+        .ways
+        .iter()
+        .filter(|way| !way.elsewhere)
+        .map(|way| {
+            way.atoms
+                .iter()
+                .filter(|a| !standing.holds(demand, a))
+                .collect::<Vec<_>>()
+        })
+        .min_by_key(Vec::len)
+        .unwrap_or_default()
+}
+
+/// The step that last changed what the atom asks about, before the demand's own act.
+pub fn changed_by(standing: &Standing, demand: &Demand, atom: &Atom) -> Option<StepId> {
+    let slot = (standing.at[demand.step as usize], demand.sub);
+    match atom.what {
+        What::Done(step, false) => Some(StepId(step)),
+        What::Chain(chain, _) => (0u32..)
+            .zip(&standing.lives.chain(chain).acts)
+            .filter(|(i, _)| standing.slot(chain, *i) < slot)
+            .max_by_key(|(i, _)| standing.slot(chain, *i))
+            .map(|(_, a)| StepId(a.step)),
+        _ => None,
+    }
+}
+
+/// The next step behind the demand's own act that makes the atom true.
+pub fn comes_later(standing: &Standing, demand: &Demand, atom: &Atom) -> Option<StepId> {
+    let slot = (standing.at[demand.step as usize], demand.sub);
+    match atom.what {
+        What::Done(step, true) => Some(StepId(step)),
+        What::Chain(chain, test) => (0u32..)
+            .zip(&standing.lives.chain(chain).acts)
+            .filter(|(i, a)| test.passes(a.value) && standing.slot(chain, *i) >= slot)
+            .min_by_key(|(i, _)| standing.slot(chain, *i))
+            .map(|(_, a)| StepId(a.step)),
+        _ => None,
+    }
+}
+
+/// The name of a thing, for `about`.
+pub fn name(bench: &Bench, thing: ThingId) -> String {
+    bench
+        .plan
+        .things
+        .get(thing.0 as usize)
+        .map_or(String::new(), |t| t.name.clone())
+}
+
+/// A step as a cause.
+pub fn at_step(bench: &Bench, step: StepId, says: impl Into<String>) -> Because {
+    Because {
+        place: words::step_place(bench.plan, step),
+        says: says.into(),
+    }
+}
+
+/// `, because …` where the writer gave a reason.
+pub fn writers_reason(demand: &Demand) -> String {
+    demand
+        .because
+        .as_ref()
+        .map_or(String::new(), |b| format!(" ({b})"))
+}
+
+/// Why one step must stand behind another, in words, and the line that says so.
+pub fn reason(bench: &Bench, source: &Source) -> (String, Place) {
+    let plan = bench.plan;
+    match source {
+        Source::Demand(d, atom) => {
+            let demand = &bench.demands[*d as usize];
+            let about = atom.about.map_or("", |t| words::called(plan, t));
+            let thing = words::called(plan, demand.thing);
+            let away = matches!(atom.what, What::Chain(_, Test::AtMost(_)));
+            let says = match demand.why {
+                Why::After | Why::Lag | Why::Before => {
+                    let word = if demand.why == Why::Before { "before" } else { "after" };
+                    let text = plan.text(atom.place);
+                    let text = text.strip_prefix("before ").unwrap_or(text);
+                    format!("this step is to come {word} {text}")
+                }
+                Why::MustBefore(_) | Why::MustAfter(_) => {
+                    format!("{thing} {}", plan.text(demand.place))
+                }
+                Why::Floats => format!("{thing} must float until {}", plan.text(demand.place)),
+                Why::Onto => format!("{thing} goes onto {about}"),
+                Why::Hold => format!("{thing} must have {about} to hold"),
+                Why::StandsOn => format!("{about} stands on {thing}"),
+                Why::Fastened => format!("{about} must be out for {thing} to come off"),
+                Why::Joint => format!("{about} belongs in the joint at {thing}"),
+                Why::Opening => format!("{about} closes {thing}"),
+                Why::OtherClosing => format!("{about} must be tight for what goes in at {thing} to stay in"),
+                Why::Mark => format!("{thing} goes to a mark made earlier"),
+                Why::Reach if away => format!("{about} would be in the way of {thing}"),
+                _ if away => format!("{thing} wants {about} off or slack"),
+                _ => format!("{thing} needs {about}"),
+            };
+            (words::capital(&(says + &writers_reason(demand))), atom.place)
+        }
+        Source::Link { chain, first, .. } => {
+            let chain = bench.lives.chain(*chain);
+            let step = StepId(chain.acts[*first as usize].step);
+            let says = format!(
+                "{}: this follows “{}”",
+                words::called(plan, chain.thing),
+                words::step(plan, step)
+            );
+            (words::capital(&says), words::step_place(plan, step))
+        }
+    }
+}
+
+/// What is wanted of the thing an atom is about, said of it: `is not tight yet`.
+pub fn not_so(bench: &Bench, standing: &Standing, demand: &Demand, atom: &Atom) -> String {
+    let plan = bench.plan;
+    let Some(about) = atom.about else {
+        return "that is not so yet".into();
+    };
+    let are = words::is_or_are(plan, about);
+    let called = words::called(plan, about);
+    let fasteners = plan.thing(about).sort == Sort::Fasteners;
+    let wanted = match atom.what {
+        What::Chain(c, Test::AtLeast(v))
+            if fasteners && bench.lives.chain(c).aspect == Aspect::Main =>
+        {
+            match v {
+                tightness::LOCKED => "locked",
+                tightness::TIGHT => "tight",
+                tightness::SNUG => "snug",
+                _ => "in",
+            }
+        }
+        What::Chain(_, Test::AtMost(0)) if fasteners => "out",
+        What::Chain(_, Test::AtMost(_)) if fasteners => "slack",
+        What::Chain(_, Test::AtMost(_)) => "off",
+        _ => "there",
+    };
+    let later = comes_later(standing, demand, atom).is_some();
+    let gone = changed_by(standing, demand, atom).is_some();
+    match (later, gone) {
+        (true, _) => format!("{called} {are} not {wanted} yet"),
+        (false, true) => format!("{called} {are} not {wanted} any more"),
+        (false, false) => format!("{called} {are} never {wanted}"),
+    }
+}

@@ -1,0 +1,225 @@
+//! The written order against its demands, and the nearest order that meets them all.
+
+use crate::demand::{Demand, Standing, possible};
+use crate::lives::Lives;
+use crate::problem::{Problem, Source, build};
+use order::{Builder, Effort, Reason};
+use plan::model::Plan;
+
+/// Conditions that no order can satisfy together.
+#[derive(Clone, Debug)]
+pub struct Tangle {
+    /// What says so; no one of them can be dropped.
+    pub sources: Vec<Source>,
+    /// Whether they form a circle of steps each before the next, and then a shortest one.
+    pub circle: bool,
+}
+
+/// A step that moves in the nearest order.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Moved {
+    /// The step, by its written number.
+    pub step: u32,
+    /// Later (true) or earlier.
+    pub later: bool,
+}
+
+/// What came of it.
+#[derive(Debug)]
+pub struct Solved {
+    /// The place of each step in the order meant: the written one, with stages in any order put
+    /// into an order that works.
+    pub at: Vec<u32>,
+    /// The order meant.
+    pub order: Vec<u32>,
+    /// Demands that fail in the order meant.
+    pub failed: Vec<u32>,
+    /// Demands that nothing in the plan could ever meet.
+    pub impossible: Vec<bool>,
+    /// Neighbouring acts of one chain that stand the wrong way round: chain, first, second.
+    pub crossed: Vec<(u32, u32, u32)>,
+    /// Circles of conditions.
+    pub tangles: Vec<Tangle>,
+    /// The nearest order, when the order meant is not it.
+    pub nearest: Option<Vec<u32>>,
+    /// The steps that move in it.
+    pub moved: Vec<Moved>,
+    /// No valid order moves fewer steps, or only that at least this many must move.
+    pub fewest: Result<(), usize>,
+    /// Pairs of steps (written numbers) of which the first must come before the second; filled
+    /// when something moves.
+    pub arcs: Vec<(u32, u32)>,
+}
+
+/// A plan tangled in more ways than this is reported up to here; the rest shows once these are
+/// mended.
+const MOST_TANGLES: usize = 16;
+
+/// Judges the written order and finds the nearest one that works.
+pub fn solve(plan: &Plan, lives: &Lives, demands: &[Demand]) -> Solved {
+    let steps = plan.steps.len();
+    let mut at: Vec<u32> = (0..steps as u32).collect();
+    let impossible: Vec<bool> = demands
+        .iter()
+        .map(|d| {
+            !d.ways
+                .iter()
+                .any(|w| w.atoms.iter().all(|a| possible(lives, a)))
+        })
+        .collect();
+    settle_any_order(plan, lives, demands, &impossible, &mut at);
+    let standing = Standing::new(lives, &at);
+    let failed = failing(&standing, demands);
+    let crossed = crossed_links(&standing);
+    let mut solved = Solved {
+        order: by_place(&at),
+        failed,
+        crossed,
+        tangles: Vec::new(),
+        nearest: None,
+        moved: Vec::new(),
+        fewest: Ok(()),
+        arcs: Vec::new(),
+        at: at.clone(),
+        impossible,
+    };
+    let mendable = solved
+        .failed
+        .iter()
+        .any(|d| !solved.impossible[*d as usize]);
+    if mendable || !solved.crossed.is_empty() {
+        rearrange(&standing, demands, &mut solved);
+    }
+    solved
+}
+
+fn by_place(at: &[u32]) -> Vec<u32> {
+    let mut order = vec![0; at.len()];
+    for (step, place) in (0u32..).zip(at) {
+        order[*place as usize] = step;
+    }
+    order
+}
+
+/// The demands that fail in the order looked at.
+pub fn failing(standing: &Standing, demands: &[Demand]) -> Vec<u32> {
+    (0u32..)
+        .zip(demands)
+        .filter(|(_, d)| standing.way(d).is_none())
+        .map(|(i, _)| i)
+        .collect()
+}
+
+fn crossed_links(standing: &Standing) -> Vec<(u32, u32, u32)> {
+    let mut crossed = Vec::new();
+    for (c, chain) in (0u32..).zip(&standing.lives.chains) {
+        for (a, b) in chain.links() {
+            let (first, second) = (&chain.acts[a], &chain.acts[b]);
+            let place = |act: &crate::chain::Act| (standing.at[act.step as usize], act.sub);
+            if place(first) > place(second) {
+                crossed.push((c, a as u32, b as u32));
+            }
+        }
+    }
+    crossed
+}
+
+/// Nearest order, setting aside conditions that contradict each other until the rest can be met.
+fn rearrange(standing: &Standing, demands: &[Demand], solved: &mut Solved) {
+    let mut left_out = solved.impossible.clone();
+    for _ in 0..MOST_TANGLES {
+        let problem = build(standing, demands, &left_out);
+        match order::nearest(&problem.instance, Effort::default()) {
+            Ok(nearest) => {
+                let step_at = |place: u32| solved.order[place as usize];
+                solved.moved = nearest
+                    .moved
+                    .iter()
+                    .map(|m| Moved {
+                        step: step_at(m.step),
+                        later: m.direction == order::Direction::Later,
+                    })
+                    .collect();
+                solved.nearest = Some(nearest.order.iter().map(|p| step_at(*p)).collect());
+                solved.fewest = match nearest.proof {
+                    order::Proof::Fewest => Ok(()),
+                    order::Proof::AtLeast(k) => Err(k as usize),
+                };
+                solved.arcs = problem
+                    .instance
+                    .arcs()
+                    .map(|(a, b, _)| (step_at(a), step_at(b)))
+                    .collect();
+                return;
+            }
+            Err(order::NoOrder::Stuck(stuck)) => {
+                let tangle = tangle(&problem, &stuck);
+                let mut dropped = false;
+                for source in &tangle.sources {
+                    if let Source::Demand(d, _) = source {
+                        left_out[*d as usize] = true;
+                        dropped = true;
+                    }
+                }
+                solved.tangles.push(tangle);
+                if !dropped {
+                    return;
+                }
+            }
+            Err(order::NoOrder::Unknown { .. }) => {
+                solved.fewest = Err(0);
+                return;
+            }
+        }
+    }
+}
+
+fn tangle(problem: &Problem, stuck: &order::Stuck) -> Tangle {
+    let mut sources: Vec<Source> = Vec::new();
+    let reasons: Vec<Reason> = match &stuck.kind {
+        order::StuckKind::Cycle { links, .. } => links.iter().map(|l| l.1).collect(),
+        order::StuckKind::Minimal { .. } => stuck.reasons.clone(),
+    };
+    for reason in reasons {
+        let source = problem.sources[reason.0 as usize];
+        if !sources.contains(&source) {
+            sources.push(source);
+        }
+    }
+    Tangle {
+        sources,
+        circle: matches!(stuck.kind, order::StuckKind::Cycle { .. }),
+    }
+}
+
+/// Puts each stage `in any order` into an order that works within itself, if there is one, so
+/// that only what the rest of the plan makes wrong about it is called wrong.
+fn settle_any_order(
+    plan: &Plan,
+    lives: &Lives,
+    demands: &[Demand],
+    impossible: &[bool],
+    at: &mut [u32],
+) {
+    if !plan.stages.iter().any(|s| s.any_order) {
+        return;
+    }
+    let arcs: Vec<(u32, u32)> = {
+        let standing = Standing::new(lives, at);
+        let problem = build(&standing, demands, impossible);
+        problem.instance.arcs().map(|(a, b, _)| (a, b)).collect()
+    };
+    for stage in plan.stages.iter().filter(|s| s.any_order) {
+        let (first, end) = (stage.steps.0.0, stage.steps.1.0);
+        let mut builder = Builder::new((end - first) as usize);
+        let inside = |s: u32| (first..end).contains(&s);
+        for &(a, b) in arcs.iter().filter(|(a, b)| inside(*a) && inside(*b)) {
+            builder.before(a - first, b - first, Reason(0));
+        }
+        if let Ok(nearest) = order::nearest(&builder.build(), Effort::default()) {
+            for (place, step) in (first..).zip(nearest.order) {
+                at[(first + step) as usize] = place;
+            }
+        }
+    }
+}
