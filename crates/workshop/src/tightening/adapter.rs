@@ -62,8 +62,7 @@ const COSINE_RULE: Source =
 /// When the wrench's length is not known, or the lengths make no sense.
 pub fn setting(wanted: Torque, adapter: &Adapter) -> Result<Worked<Torque>, AdapterProblem> {
     let (length, effective) = lengths(adapter)?;
-    let ratio = (length.inner() / effective.inner()).value;
-    let result = scaled(wanted, ratio);
+    let result = scaled(wanted, length.amount().figure(), effective);
     let working = Working::new()
         .line(
             "setting",
@@ -83,8 +82,7 @@ pub fn setting(wanted: Torque, adapter: &Adapter) -> Result<Worked<Torque>, Adap
 /// As [`setting`].
 pub fn delivered(set: Torque, adapter: &Adapter) -> Result<Worked<Torque>, AdapterProblem> {
     let (length, effective) = lengths(adapter)?;
-    let ratio = (effective.inner() / length.inner()).value;
-    let result = scaled(set, ratio);
+    let result = scaled(set, effective, length.amount().figure());
     let working = Working::new()
         .line(
             "torque at the fastener",
@@ -97,8 +95,9 @@ pub fn delivered(set: Torque, adapter: &Adapter) -> Result<Worked<Torque>, Adapt
     Ok(Worked::new(result, working))
 }
 
-/// L, and L + E cos a.
-fn lengths(adapter: &Adapter) -> Result<(Length, Length), AdapterProblem> {
+/// L, and the figure of L + E cos a in the unit of L. Staying in that unit
+/// keeps round figures round.
+fn lengths(adapter: &Adapter) -> Result<(Length, f64), AdapterProblem> {
     let length = adapter
         .wrench_length
         .ok_or(AdapterProblem::NoWrenchLength)?;
@@ -108,14 +107,14 @@ fn lengths(adapter: &Adapter) -> Result<(Length, Length), AdapterProblem> {
     if adapter.reach.si().is_nan() || adapter.reach.si() < 0.0 {
         return Err(AdapterProblem::AdapterReach);
     }
-    let effective =
-        length.in_millimetres() + adapter.reach.in_millimetres() * cosine(adapter.angle);
+    let reach = adapter.reach.figure_in(length.unit()).unwrap_or(f64::NAN);
+    let effective = length.amount().figure() + reach * cosine(adapter.angle);
     // Within a hundredth of the wrench's length of the grip a hair's change
     // in the angle would change the setting out of all reason.
-    if effective.is_nan() || effective < 0.01 * length.in_millimetres() {
+    if effective.is_nan() || effective < 0.01 * length.amount().figure() {
         return Err(AdapterProblem::BehindTheGrip);
     }
-    Ok((length, Length::millimetres(effective)))
+    Ok((length, effective))
 }
 
 /// The cosine, exact at right angles, where an adapter must change nothing.
@@ -128,8 +127,8 @@ fn cosine(angle: Angle) -> f64 {
     }
 }
 
-fn scaled(torque: Torque, ratio: f64) -> Torque {
-    let figure = torque.amount().figure() * ratio;
+fn scaled(torque: Torque, by: f64, over: f64) -> Torque {
+    let figure = torque.amount().figure() * by / over;
     Torque::new(figure, torque.unit()).unwrap_or(torque)
 }
 

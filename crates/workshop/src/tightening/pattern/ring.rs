@@ -1,6 +1,7 @@
 //! Around a ring.
 
-/// Opposites in turn, each next pair as far as can be from those done.
+/// Opposites in turn, each next pair as far as can be from those done. The
+/// count is not 0.
 pub(super) fn cross(count: usize) -> Vec<usize> {
     if count % 2 == 1 {
         return star(count);
@@ -12,28 +13,26 @@ pub(super) fn cross(count: usize) -> Vec<usize> {
         let straight = a.abs_diff(b);
         straight.min(pairs - straight)
     };
-    let mut nearest_done = vec![usize::MAX; pairs];
-    let mut done = vec![false; pairs];
-    let mut order = Vec::with_capacity(count);
+    // How far each pair is from the nearest one done; the first is done.
+    let mut nearest_done: Vec<usize> = (0..pairs).map(|pair| apart(pair, 0)).collect();
+    let mut left: Vec<usize> = (1..pairs).collect();
+    let mut order = vec![1, 1 + pairs];
     let mut last = 0;
-    for _ in 0..pairs {
-        // Farthest from all that are done; of those, farthest from the last
-        // one; of those, the lowest number.
-        let next = (0..pairs).filter(|pair| !done[*pair]).max_by_key(|pair| {
-            (
-                nearest_done[*pair],
-                apart(*pair, last),
-                std::cmp::Reverse(*pair),
-            )
-        });
-        let Some(next) = next else { break };
-        done[next] = true;
-        last = next;
-        order.push(next + 1);
-        order.push(next + 1 + pairs);
+    // Next is the farthest from all that are done; of those, the farthest from
+    // the last one; of those, the lowest number.
+    while let Some(next) = left.iter().copied().max_by_key(|pair| {
+        (
+            nearest_done[*pair],
+            apart(*pair, last),
+            std::cmp::Reverse(*pair),
+        )
+    }) {
+        left.retain(|pair| *pair != next);
+        order.extend([next + 1, next + 1 + pairs]);
         for (pair, nearest) in nearest_done.iter_mut().enumerate() {
             *nearest = (*nearest).min(apart(pair, next));
         }
+        last = next;
     }
     order
 }
