@@ -11,7 +11,7 @@ mod things;
 
 pub(crate) use details::detail;
 pub(crate) use head::{head, is_head};
-pub(crate) use parts::span_of;
+pub(crate) use parts::Ground;
 
 /// How many bytes the first `count` words of `text` take, blanks between them
 /// included.

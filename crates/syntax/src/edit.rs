@@ -127,7 +127,10 @@ mod tests {
     #[test]
     fn several_land_in_the_order_given() {
         let text = "fit a\nfit b\nfit c\nfit d\n";
-        assert_eq!(moved(text, &[(0, 3), (1, 3)]), "fit c\nfit d\nfit a\nfit b\n");
+        assert_eq!(
+            moved(text, &[(0, 3), (1, 3)]),
+            "fit c\nfit d\nfit a\nfit b\n"
+        );
         assert_eq!(
             moved(text, &[(3, usize::MAX), (2, usize::MAX)]),
             "fit d\nfit c\nfit a\nfit b\n"
@@ -137,7 +140,10 @@ mod tests {
     #[test]
     fn a_last_line_without_line_end_stays_whole() {
         assert_eq!(moved("fit a\nfit b", &[(0, 1)]), "fit b\nfit a");
-        assert_eq!(moved("fit a\r\nfit b", &[(1, usize::MAX)]), "fit b\r\nfit a\r\n");
+        assert_eq!(
+            moved("fit a\r\nfit b", &[(1, usize::MAX)]),
+            "fit b\r\nfit a\r\n"
+        );
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! The one grammar, made into a reader of single lines by pest.
 
 use pest::Parser;
-use pest::error::{Error, InputLocation};
+use pest::error::InputLocation;
 use pest::iterators::{Pair, Pairs};
 
 #[derive(pest_derive::Parser)]
@@ -17,11 +17,6 @@ pub(crate) struct Stop {
     pub at: usize,
     /// What would have been read there.
     pub wanted: Vec<Rule>,
-}
-
-/// Reads all of `line` as `rule`.
-pub(crate) fn read(rule: Rule, line: &str) -> Result<Pieces<'_>, Box<Error<Rule>>> {
-    Grammar::parse(rule, line).map_err(Box::new)
 }
 
 /// As much of the line as `rule` reads from its start.

@@ -22,9 +22,11 @@ mod phrases;
 
 mod convert;
 
-mod salvage;
-
+mod dispatch;
+mod found;
 mod recover;
+mod salvage;
+mod trouble;
 
 mod read;
 pub use read::{LONGEST, Refused, read, read_bytes};

@@ -23,6 +23,7 @@ pub(crate) fn phrase(rule: Rule) -> Option<&'static str> {
         | Rule::detail
         | Rule::way
         | Rule::locker
+        | Rule::then_or_joiner
         | Rule::pass
         | Rule::after_kind
         | Rule::things
@@ -32,7 +33,6 @@ pub(crate) fn phrase(rule: Rule) -> Option<&'static str> {
         | Rule::a_name
         | Rule::names
         | Rule::joiner
-        | Rule::piece
         | Rule::hole
         | Rule::reserved
         | Rule::words
@@ -40,16 +40,14 @@ pub(crate) fn phrase(rule: Rule) -> Option<&'static str> {
         | Rule::edge
         | Rule::b
         | Rule::least_or_most
-        | Rule::and_then
         | Rule::tools
-        | Rule::amount
         | Rule::measured
         | Rule::up_to
         | Rule::tolerance
-        | Rule::figure_end
-        | Rule::fraction
-        | Rule::digits
         | Rule::plus_minus
+        | Rule::figure_end
+        | Rule::digits
+        | Rule::digit
         | Rule::numbers
         | Rule::members
         | Rule::metric
@@ -62,6 +60,7 @@ pub(crate) fn phrase(rule: Rule) -> Option<&'static str> {
         | Rule::nominal
         | Rule::decimal
         | Rule::unit_edge
+        | Rule::common_unit
         | Rule::dot
         | Rule::torque_unit
         | Rule::size_unit
@@ -237,6 +236,10 @@ pub(crate) fn phrase(rule: Rule) -> Option<&'static str> {
         Rule::after => "`after`",
         Rule::when => "`before` or `after`",
         Rule::when_slack => "`when slack`",
+        Rule::slack => "`slack`",
+        Rule::apart => "`apart`",
+        Rule::assembled => "`assembled`",
+        Rule::good => "`good`",
     })
 }
 
@@ -296,6 +299,10 @@ pub(crate) fn known_words(rules: &[Rule], head: Option<&Head>) -> Vec<&'static s
             Rule::within => known.push("within"),
             Rule::after => known.push("after"),
             Rule::when_slack => known.push("when"),
+            Rule::slack => known.push("slack"),
+            Rule::apart => known.push("apart"),
+            Rule::assembled => known.push("assembled"),
+            Rule::good => known.push("good"),
             rule if phrase(*rule) == Some("a further detail") => details = true,
             _ => {}
         }

@@ -2,11 +2,12 @@
 
 use std::sync::Arc;
 
+use crate::found::Found;
 use crate::hidden;
 use crate::lines::{Line, Lines, Sort};
-use crate::recover::{self, Read};
+use crate::recover::{self, Above, Form};
 use crate::statement::{Statement, to_u32};
-use crate::tree::{Head, Item, Problem, ProblemKind, Span, Tree};
+use crate::tree::{Detail, Head, Item, Problem, ProblemKind, Span, Tree};
 
 /// The longest text that is read, in bytes: far beyond any plan, and small
 /// enough for places to fit in 32 bits.
@@ -57,6 +58,7 @@ pub fn read(text: impl Into<Arc<str>>) -> Tree {
         hidden::report(&text, &line, &mut reading.problems);
         reading.line(&text, &line);
     }
+    reading.finish_item();
     let Reading {
         items,
         mut problems,
@@ -74,6 +76,11 @@ pub fn read(text: impl Into<Arc<str>>) -> Tree {
 struct Reading {
     items: Vec<Item>,
     problems: Vec<Problem>,
+    /// The details of the last item so far. They move into it when it is complete, so that
+    /// each item takes just the room it needs.
+    details: Vec<Detail>,
+    /// What the last line says.
+    found: Found,
     /// Where the comment lines directly above the next line start.
     above: Option<usize>,
     /// Whether the line before belongs to the last item.
@@ -98,79 +105,74 @@ impl Reading {
                     self.above.get_or_insert(line.start);
                 }
             },
-            Sort::Item => {
-                let statement = Statement::new(text, line);
-                let above = self.items.last();
-                let read = recover::item_line(&statement, above, &mut self.problems);
-                self.take(read, &statement, line);
-            }
-            Sort::Detail => {
-                let statement = Statement::new(text, line);
-                if self.items.is_empty() {
-                    self.without_item(&statement, line);
-                    return;
-                }
-                let above = self.items.last();
-                let read = recover::detail_line(&statement, above, &mut self.problems);
-                self.take(read, &statement, line);
-            }
+            Sort::Item => self.statement(Form::Item, text, line),
+            Sort::Detail => self.statement(Form::Detail, text, line),
         }
     }
 
-    fn take(&mut self, read: Read, statement: &Statement<'_>, line: &Line) {
-        let whole = statement.whole();
-        match read {
-            Read::Item(head, details) => {
-                let start = self.above.take().unwrap_or(line.start);
-                let lines = Span::new(to_u32(start), to_u32(line.next));
-                self.items.push(Item {
-                    span: whole,
-                    head,
-                    details,
-                    lines,
-                });
-            }
-            Read::Details(details, reason) => {
-                if let Some(item) = self.items.last_mut() {
-                    if let (Some(last), Some(reason)) = (item.details.last_mut(), reason) {
-                        last.span = last.span.to(reason.span);
-                        last.because = Some(reason);
-                    }
-                    item.details.extend(details);
-                    item.span.end = whole.end;
-                    item.lines.end = to_u32(line.next);
-                }
-                self.above = None;
-            }
+    fn statement(&mut self, form: Form, text: &str, line: &Line) {
+        let statement = Statement::new(text, line);
+        let above = self.items.last().map(|item| Above {
+            head: &item.head,
+            has_detail: !self.details.is_empty(),
+        });
+        recover::line(form, &statement, above, &mut self.found);
+        if self.found.head.is_none() && self.items.is_empty() {
+            self.without_item(&statement);
         }
+        match self.found.head.take() {
+            Some(head) => self.item(head, &statement, line),
+            None => self.more_details(&statement, line),
+        }
+        self.problems.append(&mut self.found.problems);
         self.beside = true;
+    }
+
+    fn item(&mut self, head: Head, statement: &Statement<'_>, line: &Line) {
+        self.finish_item();
+        let start = self.above.take().unwrap_or(line.start);
+        self.items.push(Item {
+            span: statement.whole(),
+            head,
+            details: Vec::new(),
+            lines: Span::new(to_u32(start), to_u32(line.next)),
+        });
+        self.details.append(&mut self.found.details);
+    }
+
+    fn more_details(&mut self, statement: &Statement<'_>, line: &Line) {
+        if let Some(reason) = self.found.reason.take() {
+            recover::place_reason(reason, &mut self.details, &mut self.found);
+        }
+        self.details.append(&mut self.found.details);
+        if let Some(item) = self.items.last_mut() {
+            item.span.end = statement.whole().end;
+            item.lines.end = to_u32(line.next);
+        }
+        self.above = None;
+    }
+
+    fn finish_item(&mut self) {
+        if let Some(item) = self.items.last_mut() {
+            item.details = self.details.drain(..).collect();
+        }
     }
 
     /// Details above the first item. They are kept under an item of their own
     /// that says nothing, so that the lines below it are one problem and not many.
-    fn without_item(&mut self, statement: &Statement<'_>, line: &Line) {
-        let head = Head::Unreadable {
+    fn without_item(&mut self, statement: &Statement<'_>) {
+        self.found.head = Some(Head::Unreadable {
             kind: None,
             verb: None,
             name: None,
             mentions: Vec::new(),
-        };
-        let mut found = Vec::new();
-        let read = match recover::detail_line(statement, None, &mut found) {
-            Read::Details(details, _) => {
-                // One problem a line, and this is the one that explains the others.
-                let kind = ProblemKind::DetailWithoutItem;
-                self.problems.push(Problem {
-                    span: statement.whole(),
-                    kind,
-                });
-                Read::Item(head, details)
-            }
-            item => {
-                self.problems.append(&mut found);
-                item
-            }
-        };
-        self.take(read, statement, line);
+        });
+        // One problem a line, and this is the one that explains the others.
+        self.found.problems.clear();
+        let kind = ProblemKind::DetailWithoutItem;
+        self.found.problems.push(Problem {
+            span: statement.whole(),
+            kind,
+        });
     }
 }

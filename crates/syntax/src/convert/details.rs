@@ -1,21 +1,20 @@
 //! One detail: its keyword, what it says, and the theme that reads it.
 
-use super::parts::{Parts, span_of};
+use super::parts::{Ground, Parts};
 use super::{fasteners, steps, things};
 use crate::grammar::{Piece, Rule};
-use crate::statement::Statement;
 use crate::tree::{Detail, Says};
 
 /// The detail that `piece` holds; `None` for a `because`, which belongs to the
 /// detail before it.
-pub(crate) fn detail(piece: Piece<'_>, statement: &Statement<'_>) -> Option<Detail> {
+pub(crate) fn detail(piece: Piece<'_>, ground: Ground<'_>) -> Option<Detail> {
     let rule = piece.as_rule();
     let text = piece.as_str();
     let start = piece.as_span().start();
-    let span = span_of(&piece, statement);
+    let span = ground.span(&piece);
     let length = super::words_length(text, words_in_keyword(rule, text));
-    let keyword = statement.span(start, start + length);
-    let mut parts = Parts::new(piece, statement);
+    let keyword = ground.part(start, start + length);
+    let mut parts = Parts::new(piece, ground);
     let says = says(rule, &mut parts)?;
     Some(Detail {
         span,

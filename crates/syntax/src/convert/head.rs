@@ -1,18 +1,17 @@
 //! The first words of an item.
 
-use super::parts::Parts;
+use super::parts::{Ground, Parts};
 use crate::grammar::{Piece, Rule};
-use crate::statement::Statement;
 use crate::tree::{Detail, Head, Kind, Says, Span, Verb};
 
 /// The head that `piece` holds, and the members of a series, which stand behind
 /// its name without a keyword and are a detail all the same.
-pub(crate) fn head(piece: Piece<'_>, statement: &Statement<'_>) -> Option<(Head, Option<Detail>)> {
+pub(crate) fn head(piece: Piece<'_>, ground: Ground<'_>) -> Option<(Head, Option<Detail>)> {
     let rule = piece.as_rule();
     let start = piece.as_span().start();
     if let Some(verb) = verb(rule) {
-        let keyword = keyword(piece.as_str(), rule == Rule::step_dry_fit, start, statement);
-        let mut parts = Parts::new(piece, statement);
+        let keyword = keyword(piece.as_str(), rule == Rule::step_dry_fit, start, ground);
+        let mut parts = Parts::new(piece, ground);
         let targets = parts.names();
         let words = parts.quoted();
         return Some((
@@ -26,8 +25,8 @@ pub(crate) fn head(piece: Piece<'_>, statement: &Statement<'_>) -> Option<(Head,
         ));
     }
     let kind = kind(rule)?;
-    let keyword = keyword(piece.as_str(), false, start, statement);
-    let mut parts = Parts::new(piece, statement);
+    let keyword = keyword(piece.as_str(), false, start, ground);
+    let mut parts = Parts::new(piece, ground);
     let name = parts.name();
     let label = parts.quoted();
     let members = members(&mut parts);
@@ -59,13 +58,13 @@ fn members(parts: &mut Parts<'_, '_>) -> Option<Detail> {
 }
 
 /// The first word, or the first two where a blank stands for a hyphen.
-fn keyword(text: &str, two: bool, start: usize, statement: &Statement<'_>) -> Span {
+fn keyword(text: &str, two: bool, start: usize, ground: Ground<'_>) -> Span {
     let count = if two {
         super::words_of_hyphenated(text)
     } else {
         1
     };
-    statement.span(start, start + super::words_length(text, count))
+    ground.part(start, start + super::words_length(text, count))
 }
 
 fn kind(rule: Rule) -> Option<Kind> {

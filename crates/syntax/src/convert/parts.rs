@@ -4,22 +4,52 @@ use crate::grammar::{Piece, Pieces, Rule};
 use crate::statement::Statement;
 use crate::tree::{Name, Quoted, Span, Word};
 
+/// Where pieces stand: they count from the place in their statement at which
+/// reading them began.
+#[derive(Clone, Copy)]
+pub(crate) struct Ground<'s> {
+    statement: &'s Statement<'s>,
+    base: usize,
+}
+
+impl<'s> Ground<'s> {
+    pub(crate) fn new(statement: &'s Statement<'s>, base: usize) -> Self {
+        Ground { statement, base }
+    }
+
+    /// Where `piece` stands in the text.
+    pub(crate) fn span(self, piece: &Piece<'_>) -> Span {
+        let span = piece.as_span();
+        self.part(span.start(), span.end())
+    }
+
+    /// Where the bytes `start..end` stand in the text.
+    pub(crate) fn part(self, start: usize, end: usize) -> Span {
+        self.statement.span(self.base + start, self.base + end)
+    }
+
+    /// Whether there is any capital letter in the statement.
+    pub(crate) fn may_have_capitals(self) -> bool {
+        self.statement.may_have_capitals
+    }
+}
+
 /// The inner pieces of one construct. What the grammar puts there is taken in
 /// order; each taker gives `None` where the next piece is another.
 pub(crate) struct Parts<'i, 's> {
     pieces: Pieces<'i>,
     next: Option<Piece<'i>>,
-    statement: &'s Statement<'s>,
+    ground: Ground<'s>,
 }
 
 impl<'i, 's> Parts<'i, 's> {
-    pub(crate) fn new(piece: Piece<'i>, statement: &'s Statement<'s>) -> Self {
+    pub(crate) fn new(piece: Piece<'i>, ground: Ground<'s>) -> Self {
         let mut pieces = piece.into_inner();
         let next = pieces.next();
         Parts {
             pieces,
             next,
-            statement,
+            ground,
         }
     }
 
@@ -51,12 +81,12 @@ impl<'i, 's> Parts<'i, 's> {
 
     /// What is inside `piece`.
     pub(crate) fn within(&self, piece: Piece<'i>) -> Parts<'i, 's> {
-        Parts::new(piece, self.statement)
+        Parts::new(piece, self.ground)
     }
 
     /// Where the next piece stands, if `rule` read it.
     pub(crate) fn span(&mut self, rule: Rule) -> Option<Span> {
-        self.take(rule).map(|piece| span_of(&piece, self.statement))
+        self.take(rule).map(|piece| self.ground.span(&piece))
     }
 
     /// Whether the next piece is one of `rule`, which is then passed over.
@@ -66,14 +96,12 @@ impl<'i, 's> Parts<'i, 's> {
 
     /// Where the next piece stands.
     pub(crate) fn next_span(&self) -> Option<Span> {
-        self.next
-            .as_ref()
-            .map(|piece| span_of(piece, self.statement))
+        self.next.as_ref().map(|piece| self.ground.span(piece))
     }
 
     /// Where `piece` stands.
     pub(crate) fn span_of(&self, piece: &Piece<'_>) -> Span {
-        span_of(piece, self.statement)
+        self.ground.span(piece)
     }
 
     pub(crate) fn name(&mut self) -> Option<Name> {
@@ -105,10 +133,4 @@ impl<'i, 's> Parts<'i, 's> {
     pub(crate) fn words(&mut self) -> Vec<Word> {
         std::iter::from_fn(|| self.word()).collect()
     }
-}
-
-/// Where `piece` stands in the text.
-pub(crate) fn span_of(piece: &Piece<'_>, statement: &Statement<'_>) -> Span {
-    let span = piece.as_span();
-    statement.span(span.start(), span.end())
 }
