@@ -169,11 +169,8 @@ fn bearable(joint: &Joint) -> (Vec<(Weakest, Worked<Force>)>, Option<StripProble
         .map(|hole| strip_load(&joint.thread, hole, joint.class))
     {
         Some(Ok(found)) => {
-            let stripping = found.value;
-            all.push((Weakest::HoleThread, found.clone().map(|_| stripping.hole)));
-            if let Some(screw) = stripping.screw {
-                all.push((Weakest::ScrewThread, found.map(|_| screw)));
-            }
+            all.push((Weakest::HoleThread, found.hole));
+            all.extend(found.screw.map(|screw| (Weakest::ScrewThread, screw)));
         }
         Some(Err(found)) => problem = Some(found),
         None => {}

@@ -11,7 +11,8 @@ mod wrench;
 
 pub use adapter::{Adapter, AdapterProblem, delivered, setting};
 pub use passes::{
-    PassScheme, Stage, StageProblem, check_stages, pass_schemes, pass_torques, total_turn,
+    PassScheme, Stage, StageProblem, Turn, check_stages, pass_schemes, pass_torques, schedule,
+    total_turn,
 };
 pub use running::{RunningTorqueProblem, castle_nut, with_running_torque};
 pub use slip::{UnitSlip, inch_foot_slip};

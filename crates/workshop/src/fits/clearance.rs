@@ -56,22 +56,17 @@ pub fn bearing_clearance_rule(journal: Length) -> Worked<Length> {
 /// A length less others, in its own unit, without the dust of binary fractions
 /// that subtraction leaves (0.3 - 0.1 is 0.2).
 pub(super) fn minus(from: Length, others: &[Length]) -> Length {
-    let unit = from.unit();
-    let taken: f64 = others
-        .iter()
-        .filter_map(|other| other.figure_in(unit))
-        .sum();
-    clean(from.amount().figure() - taken, from)
+    let taken: f64 = others.iter().map(|other| other.figure_like(from)).sum();
+    clean(from, from.amount().figure() - taken)
 }
 
 /// A length times a number, in its own unit.
 pub(super) fn scaled(length: Length, by: f64) -> Length {
-    clean(length.amount().figure() * by, length)
+    clean(length, length.amount().figure() * by)
 }
 
-fn clean(figure: f64, like: Length) -> Length {
-    let figure = plain(figure).parse().unwrap_or(figure);
-    Length::new(figure, like.unit()).unwrap_or(like)
+fn clean(like: Length, figure: f64) -> Length {
+    like.with_figure(plain(figure).parse().unwrap_or(figure))
 }
 
 #[cfg(test)]

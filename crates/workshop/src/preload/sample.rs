@@ -54,12 +54,8 @@ impl PreloadSample {
         let squares: f64 = loads.iter().map(|load| (load.si() - mean).powi(2)).sum();
         let highest = loads.iter().map(|load| load.si()).fold(f64::MIN, f64::max);
         let lowest = loads.iter().map(|load| load.si()).fold(f64::MAX, f64::min);
-        let force = |si: f64| {
-            Force::from_inner(
-                uom::si::f64::Force::new::<uom::si::force::newton>(si),
-                System::of(diameter.unit()),
-            )
-        };
+        let unit = System::of(diameter.unit());
+        let force = |si: f64| Force::from_inner(Force::newtons(si).inner(), unit);
         let (mean_load, deviation) = (force(mean), force((squares / (count - 1.0)).sqrt()));
         let factor = nut_factor_from_test(torque, diameter, mean_load);
         let sample = PreloadSample {

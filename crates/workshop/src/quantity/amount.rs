@@ -66,6 +66,21 @@ impl Amount {
         }
     }
 
+    /// The figure in a unit that is known to measure the same thing.
+    pub(super) fn figure_in(self, unit: Unit) -> f64 {
+        debug_assert!(
+            unit.measures(self.dimension),
+            "{unit:?} does not measure {:?}",
+            self.dimension
+        );
+        self.unit.carried_over(self.figure, unit, self.dimension)
+    }
+
+    /// Another figure in the same unit.
+    pub(super) fn with_figure(self, figure: f64) -> Amount {
+        Amount { figure, ..self }
+    }
+
     /// The figure, in the amount's own unit.
     pub fn figure(self) -> f64 {
         self.figure
@@ -89,13 +104,8 @@ impl Amount {
     /// The same amount shown in another unit. `None` when that unit measures
     /// something else.
     pub fn in_unit(self, unit: Unit) -> Option<Amount> {
-        let figure = if self.dimension == Dimension::TemperatureDifference {
-            self.unit.convert_difference(self.figure, unit)?
-        } else {
-            self.unit.convert(self.figure, unit)?
-        };
-        Some(Amount {
-            figure,
+        unit.measures(self.dimension).then(|| Amount {
+            figure: self.figure_in(unit),
             unit,
             dimension: self.dimension,
         })

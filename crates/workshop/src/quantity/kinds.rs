@@ -25,7 +25,7 @@ macro_rules! kinds {
 
             #[doc = concat!("The figure in ", stringify!($make), ".")]
             pub fn $get(self) -> f64 {
-                self.0.in_unit(Unit::$unit).map_or(f64::NAN, Amount::figure)
+                self.0.figure_in(Unit::$unit)
             }
 
             /// From a figure in any unit of this kind; `None` for a unit of
@@ -39,6 +39,16 @@ macro_rules! kinds {
             /// another kind.
             pub fn figure_in(self, unit: Unit) -> Option<f64> {
                 self.0.in_unit(unit).map(Amount::figure)
+            }
+
+            /// The figure in the unit of another amount of this kind.
+            pub fn figure_like(self, other: $name) -> f64 {
+                self.0.figure_in(other.unit())
+            }
+
+            /// Another figure in the same unit.
+            pub fn with_figure(self, figure: f64) -> $name {
+                $name(self.0.with_figure(figure))
             }
 
             /// The same amount, shown in another unit. Unchanged where that
@@ -130,7 +140,7 @@ macro_rules! also {
 
             #[doc = concat!("The figure in ", stringify!($make), ".")]
             pub fn $get(self) -> f64 {
-                self.0.in_unit(Unit::$unit).map_or(f64::NAN, Amount::figure)
+                self.0.figure_in(Unit::$unit)
             }
         )*}
     )*};

@@ -81,6 +81,18 @@ impl Measure {
         super::read::measure(text, Some(wanted))
     }
 
+    /// Reads several quantities with commas between them. The unit may stand
+    /// behind the last one only: `0.10, 0.15, 0.20 mm`.
+    ///
+    /// # Errors
+    /// As [`Measure::read_as`], for the first that cannot be read.
+    pub fn read_list(
+        text: &str,
+        wanted: Option<Dimension>,
+    ) -> Result<Vec<Measure>, MeasureProblem> {
+        super::read::list(text, wanted)
+    }
+
     /// A quantity that nobody wrote, printed plainly.
     pub fn of(amount: Amount) -> Measure {
         let text = plain(amount.figure());

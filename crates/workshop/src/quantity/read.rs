@@ -50,6 +50,19 @@ pub(super) fn measure(text: &str, wanted: Option<Dimension>) -> Result<Measure, 
     })
 }
 
+pub(super) fn list(text: &str, wanted: Option<Dimension>) -> Result<Vec<Measure>, MeasureProblem> {
+    let items: Vec<&str> = text.split(',').collect();
+    let last = measure(items.last().copied().unwrap_or_default(), wanted)?;
+    let read = |item: &&str| match measure(item, wanted) {
+        Err(MeasureProblem::NoUnit { .. }) => measure(
+            &format!("{} {}", item.trim(), last.unit_as_written()),
+            wanted,
+        ),
+        other => other,
+    };
+    items.iter().map(read).collect()
+}
+
 /// What may stand behind the first unit: nothing, or the other end of a range
 /// or a tolerance in the same unit, or a tolerance in percent.
 fn behind_unit(first: Figure, unit: Written<'_>, rest: &str) -> Result<Shape, MeasureProblem> {
@@ -269,6 +282,28 @@ mod tests {
     }
 
     #[test]
+    fn a_list_may_give_its_unit_once() {
+        let list = |text: &str| {
+            let all = Measure::read_list(text, Some(Dimension::Length));
+            all.map(|all| all.iter().map(Measure::to_string).collect::<Vec<_>>())
+        };
+        assert_eq!(
+            list("0.10, 0.15, 0.20 mm").unwrap(),
+            ["0.10 mm", "0.15 mm", "0.20 mm"]
+        );
+        assert_eq!(list("4 thou, 0.1 mm").unwrap(), ["4 thou", "0.1 mm"]);
+        assert!(matches!(
+            list("0.10, 0.15"),
+            Err(MeasureProblem::NoUnit { .. })
+        ));
+        assert!(matches!(
+            list("0.10, x, 0.2 mm"),
+            Err(MeasureProblem::NotANumber { .. })
+        ));
+        assert!(matches!(list("0.10 mm,"), Err(MeasureProblem::Nothing)));
+    }
+
+    #[test]
     fn what_was_wanted_settles_the_kind() {
         let rise = Measure::read_as("10 C", Dimension::TemperatureDifference).unwrap();
         assert_eq!(rise.low().si(), 10.0);
@@ -337,9 +372,9 @@ mod tests {
     #[test]
     fn slips_are_named() {
         assert_eq!(
-            problem("22 Newtonmeter"),
+            problem("22 bananas"),
             MeasureProblem::UnknownUnit {
-                given: "Newtonmeter".to_owned(),
+                given: "bananas".to_owned(),
                 near: None
             }
         );

@@ -52,7 +52,7 @@ macro_rules! units {
 units! {
     /// N.m
     NewtonMetre Torque 1.0, "N.m", "newton metres",
-        ["N.m", "Nm", "N·m", "N⋅m", "N-m", "N m"];
+        ["N.m", "Nm", "N·m", "N⋅m", "N-m", "N m", "newton-metres", "newton-meters"];
     /// cN.m
     CentinewtonMetre Torque 0.01, "cN.m", "centinewton metres",
         ["cN.m", "cNm", "cN·m", "cN⋅m", "cN-m", "cN m"];
@@ -316,27 +316,31 @@ impl Unit {
     /// measure different things. Temperatures are points on their scales; for
     /// a rise or fall use [`Unit::convert_difference`].
     pub fn convert(self, figure: f64, other: Unit) -> Option<f64> {
-        if self.dimension() != other.dimension() {
-            return None;
-        }
-        if self == other {
-            return Some(figure);
-        }
-        // Celsius and Fahrenheit straight into each other, so that 212 °F is
-        // 100 °C and not a hair beside it for having gone through kelvin.
-        match (self, other) {
-            (Unit::Fahrenheit, Unit::Celsius) => return Some((figure - 32.0) * 5.0 / 9.0),
-            (Unit::Celsius, Unit::Fahrenheit) => return Some(figure * 9.0 / 5.0 + 32.0),
-            _ => {}
-        }
-        let dimension = self.dimension();
-        Some(other.from_si(self.to_si(figure, dimension), dimension))
+        let alike = self.dimension() == other.dimension();
+        alike.then(|| self.carried_over(figure, other, self.dimension()))
     }
 
     /// As [`Unit::convert`], but a temperature counts as a rise or fall:
     /// 10 °C of it is 18 °F of it.
     pub fn convert_difference(self, figure: f64, other: Unit) -> Option<f64> {
-        (self.dimension() == other.dimension()).then(|| figure * self.factor() / other.factor())
+        let alike = self.dimension() == other.dimension();
+        alike.then(|| self.carried_over(figure, other, Dimension::TemperatureDifference))
+    }
+
+    /// The figure in `other`, where both units are known to measure
+    /// `dimension`.
+    pub(super) fn carried_over(self, figure: f64, other: Unit, dimension: Dimension) -> f64 {
+        match (self, other, dimension) {
+            _ if self == other => figure,
+            // Celsius and Fahrenheit straight into each other, so that 212 °F
+            // is 100 °C and not a hair beside it for having gone through
+            // kelvin.
+            (Unit::Fahrenheit, Unit::Celsius, Dimension::Temperature) => {
+                (figure - 32.0) * 5.0 / 9.0
+            }
+            (Unit::Celsius, Unit::Fahrenheit, Dimension::Temperature) => figure * 9.0 / 5.0 + 32.0,
+            _ => other.from_si(self.to_si(figure, dimension), dimension),
+        }
     }
 }
 

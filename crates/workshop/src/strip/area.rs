@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use crate::quantity::{Area, Length, System, plain};
+use crate::quantity::{Area, Length, System, trimmed};
 use crate::source::Source;
 use crate::thread::{Limits, Thread};
 use crate::working::{Worked, Working};
@@ -101,8 +101,11 @@ pub fn simplified_hole_area(thread: &Thread, engagement: Length) -> Option<Worke
 /// A length as a bare figure in the bench unit of the system, so that the
 /// numbers of a long formula can be read.
 pub(super) fn bare(length: Length, system: System) -> String {
-    plain(match system {
-        System::Metric => length.in_millimetres(),
-        System::Inch => length.in_inches(),
-    })
+    trimmed(
+        match system {
+            System::Metric => length.in_millimetres(),
+            System::Inch => length.in_inches(),
+        },
+        6,
+    )
 }

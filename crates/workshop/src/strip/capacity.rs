@@ -19,22 +19,31 @@ pub struct Hole {
     pub insert: bool,
 }
 
-/// The load at which a joint strips, and which side goes first.
-#[derive(Debug, Clone, Copy, PartialEq)]
+/// The loads at which a joint strips, on either side of the thread.
+#[derive(Debug, Clone, PartialEq)]
 pub struct Stripping {
-    /// The lower of the two loads.
-    pub load: Force,
     /// Load at which the hole's thread, or the insert's seat, shears.
-    pub hole: Force,
+    pub hole: Worked<Force>,
     /// Load at which the screw's thread shears; none where the limits of the
     /// thread or the strength of the screw are not known.
-    pub screw: Option<Force>,
+    pub screw: Option<Worked<Force>>,
 }
 
 impl Stripping {
+    /// The lower of the two loads: that at which the joint gives way.
+    pub fn load(&self) -> &Worked<Force> {
+        let lower = self
+            .screw
+            .as_ref()
+            .filter(|screw| self.hole.value.exceeds(screw.value));
+        lower.unwrap_or(&self.hole)
+    }
+
     /// Whether the hole gives way before the screw's thread.
     pub fn hole_goes_first(&self) -> bool {
-        self.screw.is_none_or(|screw| !self.hole.exceeds(screw))
+        self.screw
+            .as_ref()
+            .is_none_or(|screw| !self.hole.value.exceeds(screw.value))
     }
 }
 
@@ -76,64 +85,64 @@ pub fn strip_load(
     thread: &Thread,
     hole: &Hole,
     class: Option<BoltClass>,
-) -> Result<Worked<Stripping>, StripProblem> {
+) -> Result<Stripping, StripProblem> {
     if hole.engagement.si().is_nan() || hole.engagement.si() <= 0.0 {
         return Err(StripProblem::NoEngagement);
     }
     if hole.material.family() == MaterialFamily::Plastic {
         return Err(StripProblem::Plastic);
     }
-    let profile = thread.profile().ok_or(StripProblem::ThreadNotComputed)?;
-    let system = System::of(profile.pitch.unit());
-    let limits = thread.limits();
-    let in_hole = match (&limits, hole.insert) {
-        (_, true) => insert_area(thread, hole.engagement),
-        (Some(limits), false) => Some(hole_area(profile.pitch, limits, hole.engagement)),
-        (None, false) => simplified_hole_area(thread, hole.engagement),
-    }
-    .ok_or(StripProblem::ThreadNotComputed)?;
+    Ok(Stripping {
+        hole: hole_load(thread, hole).ok_or(StripProblem::ThreadNotComputed)?,
+        screw: class.and_then(|class| screw_load(thread, hole.engagement, class)),
+    })
+}
+
+/// What the hole's thread carries.
+fn hole_load(thread: &Thread, hole: &Hole) -> Option<Worked<Force>> {
+    let pitch = thread.profile()?.pitch;
+    let area = match (thread.limits(), hole.insert) {
+        (_, true) => insert_area(thread, hole.engagement)?,
+        (Some(limits), false) => hole_area(pitch, &limits, hole.engagement),
+        (None, false) => simplified_hole_area(thread, hole.engagement)?,
+    };
     let shear = hole.material.shear();
-    let hole_load = Force::from_inner(in_hole.value.inner() * shear.inner(), system);
+    let load = Force::from_inner(area.value.inner() * shear.inner(), System::of(pitch.unit()));
     let mut working = Working::new()
         .line(
             "load at which the hole strips",
             "ASn × shear strength",
-            format!("{} × {shear}", in_hole.value),
-            hole_load,
+            format!("{} × {shear}", area.value),
+            load,
         )
         .source(hole.material.source().clone())
-        .after(in_hole.working);
+        .after(area.working);
     for assumption in hole.material.assumptions() {
         working = working.assuming(assumption);
     }
-    let mut screw_load = None;
-    let strength = class.and_then(|class| class.strength(profile.diameter));
-    if let (Some(limits), Some(strength)) = (&limits, strength) {
-        let on_screw = screw_area(profile.pitch, limits, hole.engagement);
-        let shear = strength.tensile.inner() * SHEAR_OF_TENSILE;
-        let load = Force::from_inner(on_screw.value.inner() * shear, system);
-        let line = Working::new()
-            .line(
-                "load at which the screw strips",
-                "ASs × 0.6 × tensile strength",
-                format!("{} × {SHEAR_OF_TENSILE} × {}", on_screw.value, strength.tensile),
-                load,
-            )
-            .assuming(format!(
-                "the screw shears at {SHEAR_OF_TENSILE} of its tensile strength (common practice, no source)"
-            ))
-            .source(strength.source)
-            .after(on_screw.working);
-        working = line.after(working);
-        screw_load = Some(load);
-    }
-    let lower = screw_load.filter(|screw| hole_load.exceeds(*screw));
-    let stripping = Stripping {
-        load: lower.unwrap_or(hole_load),
-        hole: hole_load,
-        screw: screw_load,
-    };
-    Ok(Worked::new(stripping, working))
+    Some(Worked::new(load, working))
+}
+
+/// What the screw's thread carries.
+fn screw_load(thread: &Thread, engagement: Length, class: BoltClass) -> Option<Worked<Force>> {
+    let profile = thread.profile()?;
+    let strength = class.strength(profile.diameter)?;
+    let area = screw_area(profile.pitch, &thread.limits()?, engagement);
+    let shear = strength.tensile.inner() * SHEAR_OF_TENSILE;
+    let load = Force::from_inner(area.value.inner() * shear, System::of(profile.pitch.unit()));
+    let working = Working::new()
+        .line(
+            "load at which the screw strips",
+            "ASs × 0.6 × tensile strength",
+            format!("{} × {SHEAR_OF_TENSILE} × {}", area.value, strength.tensile),
+            load,
+        )
+        .assuming(format!(
+            "the screw shears at {SHEAR_OF_TENSILE} of its tensile strength (common practice, no source)"
+        ))
+        .source(strength.source)
+        .after(area.working);
+    Some(Worked::new(load, working))
 }
 
 #[cfg(test)]
@@ -163,7 +172,7 @@ mod tests {
         let m8 = Thread::read("M8").unwrap();
         let class = BoltClass::read("8.8", None).ok();
         let soft = strip_load(&m8, &hole(MaterialFamily::Aluminium, 12.0), class).unwrap();
-        assert!(soft.value.hole_goes_first());
+        assert!(soft.hole_goes_first());
         let hard = Material::from_tensile(
             MaterialFamily::Steel,
             "hardened steel",
@@ -176,8 +185,8 @@ mod tests {
             insert: false,
         };
         let hard = strip_load(&m8, &hard, class).unwrap();
-        assert!(!hard.value.hole_goes_first());
-        assert_eq!(Some(hard.value.load), hard.value.screw);
+        assert!(!hard.hole_goes_first());
+        assert_eq!(Some(hard.load()), hard.screw.as_ref());
     }
 
     /// 134.63 mm2 x 1.5 at 125 MPa, against 21.2 kN of proof load of an M8 8.8.
@@ -197,9 +206,9 @@ mod tests {
         };
         let found = strip_load(&m8, &hole, None).unwrap();
         assert!(
-            (found.value.load.in_newtons() - 25_243.0).abs() < 2.0,
+            (found.load().value.in_newtons() - 25_243.0).abs() < 2.0,
             "{}",
-            found.value.load
+            found.load().value
         );
     }
 
@@ -211,7 +220,7 @@ mod tests {
             insert: true,
             ..bare.clone()
         };
-        let load = |hole: &Hole| strip_load(&m8, hole, None).unwrap().value.load;
+        let load = |hole: &Hole| strip_load(&m8, hole, None).unwrap().load().value;
         assert!(load(&lined).exceeds(load(&bare)));
     }
 

@@ -107,7 +107,7 @@ fn lengths(adapter: &Adapter) -> Result<(Length, f64), AdapterProblem> {
     if adapter.reach.si().is_nan() || adapter.reach.si() < 0.0 {
         return Err(AdapterProblem::AdapterReach);
     }
-    let reach = adapter.reach.figure_in(length.unit()).unwrap_or(f64::NAN);
+    let reach = adapter.reach.figure_like(length);
     let effective = length.amount().figure() + reach * cosine(adapter.angle);
     // Within a hundredth of the wrench's length of the grip a hair's change
     // in the angle would change the setting out of all reason.
@@ -128,8 +128,7 @@ fn cosine(angle: Angle) -> f64 {
 }
 
 fn scaled(torque: Torque, by: f64, over: f64) -> Torque {
-    let figure = torque.amount().figure() * by / over;
-    Torque::new(figure, torque.unit()).unwrap_or(torque)
+    torque.with_figure(torque.amount().figure() * by / over)
 }
 
 fn numbers(torque: Torque, adapter: &Adapter, length: Length, upside_down: bool) -> String {

@@ -115,6 +115,28 @@ pub fn total_turn(stages: &[Stage]) -> Worked<Angle> {
     Worked::new(total, working)
 }
 
+/// One turn of the wrench in the tightening of a whole group.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Turn {
+    /// The fastener, numbered from 1.
+    pub fastener: usize,
+    /// Which stage it is brought to, counting from 0.
+    pub stage: usize,
+}
+
+/// Every turn of the wrench, in order: all of the group through one stage
+/// before any begins the next (MIL-HDBK-60 par. 5.7). Two fasteners so
+/// alternate stage by stage (TM 10-3930-669-20 App. E-4).
+pub fn schedule(order: &[usize], stages: &[Stage]) -> Vec<Turn> {
+    let through = |stage: usize| {
+        order.iter().map(move |fastener| Turn {
+            fastener: *fastener,
+            stage,
+        })
+    };
+    (0..stages.len()).flat_map(through).collect()
+}
+
 /// Shares of the final torque to go through, where a plan gives none.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PassScheme {
@@ -165,7 +187,7 @@ pub fn pass_torques(last: Torque, scheme: &PassScheme) -> Worked<Vec<Torque>> {
         } else {
             figure
         };
-        let torque = Torque::new(settable, last.unit()).unwrap_or(last);
+        let torque = last.with_figure(settable);
         working = working.line(
             "pass",
             "share × final torque",
@@ -230,6 +252,16 @@ mod tests {
                 StageProblem::TurnFromNothing { at: 2 }
             ]
         );
+    }
+
+    #[test]
+    fn two_bolts_alternate_and_a_group_finishes_each_stage() {
+        let turns = schedule(&[1, 2], &[turn(30.0), turn(30.0)]);
+        let bolts: Vec<usize> = turns.iter().map(|turn| turn.fastener).collect();
+        assert_eq!(bolts, [1, 2, 1, 2]);
+        let turns = schedule(&[1, 3, 2, 4], &[torque(4.0), torque(8.0)]);
+        assert_eq!(turns.len(), 8);
+        assert!(turns.windows(2).all(|two| two[0].stage <= two[1].stage));
     }
 
     #[test]

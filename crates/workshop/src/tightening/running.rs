@@ -28,8 +28,7 @@ pub fn with_running_torque(
     if !(wanted.si() >= 0.0 && running.si() >= 0.0) {
         return Err(RunningTorqueProblem::LessThanNothing);
     }
-    let sum = wanted.amount().figure() + running.figure_in(wanted.unit()).unwrap_or(f64::NAN);
-    let sum = Torque::new(sum, wanted.unit()).ok_or(RunningTorqueProblem::NotATorque)?;
+    let sum = wanted.with_figure(wanted.amount().figure() + running.figure_like(wanted));
     let working = Working::new()
         .line(
             "setting",

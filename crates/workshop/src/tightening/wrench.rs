@@ -66,18 +66,14 @@ impl Wrench {
     /// # Errors
     /// When the full scale is nothing or less.
     pub fn from_full_scale(full_scale: Torque) -> Result<Wrench, WrenchProblem> {
-        let low = Torque::new(
-            DEPENDABLE_FROM * full_scale.amount().figure(),
-            full_scale.unit(),
-        );
-        match low {
-            Some(low) if low.si() > 0.0 => Ok(Wrench {
-                low,
-                high: full_scale,
-                full_scale_known: true,
-            }),
-            _ => Err(WrenchProblem::NoScale),
+        if full_scale.si().is_nan() || full_scale.si() <= 0.0 {
+            return Err(WrenchProblem::NoScale);
         }
+        Ok(Wrench {
+            low: full_scale.with_figure(DEPENDABLE_FROM * full_scale.amount().figure()),
+            high: full_scale,
+            full_scale_known: true,
+        })
     }
 
     /// The lowest torque that it can be relied on for.

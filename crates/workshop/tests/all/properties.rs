@@ -175,7 +175,7 @@ proptest! {
                 Source::given("a test"),
             );
             let hole = Hole { material, engagement: Length::millimetres(depth), insert: false };
-            strip_load(&thread, &hole, None).unwrap().value.load
+            strip_load(&thread, &hole, None).unwrap().load().value
         };
         prop_assert!(load(depth * deeper, shear).exceeds(load(depth, shear)));
         prop_assert!(load(depth, shear * harder).exceeds(load(depth, shear)));
