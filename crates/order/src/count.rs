@@ -13,7 +13,7 @@
 
 use crate::graph::{Closure, unconnected};
 use crate::instance::{Instance, StepId};
-use crate::part::Cutter;
+use crate::part::{Cutter, Outside};
 use crate::peel::stuck_set;
 use crate::sets::{Rules, Set, SetMap};
 use num_bigint::BigUint;
@@ -65,7 +65,7 @@ fn count(inst: &Instance, left: &mut usize) -> Option<BigUint> {
         let (mut product, mut placed) = (BigUint::from(1u32), 0u64);
         for component in components {
             let size = component.len() as u64;
-            let part = cutter.cut(component).inst;
+            let part = cutter.cut(component, Outside::Kept).inst;
             product *= count(&part, left)?;
             placed += size;
             product *= binomial(placed, size);
@@ -80,7 +80,7 @@ fn count(inst: &Instance, left: &mut usize) -> Option<BigUint> {
         let mut cutter = Cutter::new(inst);
         let mut product = BigUint::from(1u32);
         for block in blocks {
-            product *= count(&cutter.cut(block).inst, left)?;
+            product *= count(&cutter.cut(block, Outside::Kept).inst, left)?;
         }
         return Some(product);
     }

@@ -6,16 +6,16 @@
 /// when the bound is reached the answer says so; it is never guessed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Effort {
-    /// How many nodes a search may visit. A node of a large instance counts
-    /// for more, one for every 4096 steps begun, so that the bound stands for
-    /// about the same time at any size.
+    /// How many nodes a search may visit. A node over many steps counts for
+    /// more, one for every 64 steps begun, so that the bound stands for about
+    /// the same time at any size.
     pub nodes: u64,
 }
 
 impl Default for Effort {
-    /// Twenty thousand nodes, about a second or two.
+    /// A hundred thousand nodes, some seconds at most.
     fn default() -> Self {
-        Self { nodes: 20_000 }
+        Self { nodes: 100_000 }
     }
 }
 
@@ -37,7 +37,7 @@ impl Budget {
     /// Pays for one node over an instance of `size` steps; false when the
     /// bound is reached.
     pub fn spend(&mut self, size: usize) -> bool {
-        let price = 1 + size as u64 / 4096;
+        let price = 1 + size as u64 / 64;
         if self.left < price {
             self.left = 0;
             return false;

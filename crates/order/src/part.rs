@@ -3,8 +3,8 @@
 use crate::instance::{Builder, Instance, Reason, StepId, Wait, Way};
 use crate::rows::Rows;
 
-/// Some steps of an instance as an instance of their own. Whatever a fact says
-/// about other steps is taken as kept.
+/// Some steps of an instance as an instance of their own. Arcs to other steps
+/// are taken as kept.
 pub(crate) struct Part {
     pub inst: Instance,
     /// Number here to number in the whole.
@@ -17,6 +17,16 @@ pub(crate) struct Part {
 }
 
 const OUTSIDE: u32 = u32::MAX;
+
+/// What becomes of a way that names steps outside the part.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Outside {
+    /// What it asks of them is taken as kept.
+    Kept,
+    /// They stay where they are written: what it asks of them is either kept or
+    /// rules the way out.
+    AsWritten,
+}
 
 /// Cuts parts; keeps one table over all steps, so that many small parts cost
 /// no more than they hold.
@@ -34,7 +44,7 @@ impl<'a> Cutter<'a> {
     }
 
     /// The part of these steps, numbered in the order given.
-    pub fn cut(&mut self, steps: Vec<StepId>) -> Part {
+    pub fn cut(&mut self, steps: Vec<StepId>, outside: Outside) -> Part {
         let whole = self.whole;
         for (i, &step) in steps.iter().enumerate() {
             self.here[step as usize] = i as u32;
@@ -57,6 +67,9 @@ impl<'a> Cutter<'a> {
                 };
                 let mut free = None;
                 for way in whole.ways(number) {
+                    if outside == Outside::AsWritten && self.ruled_out(step, way) {
+                        continue;
+                    }
                     let cut = Way {
                         later: self.inside(&whole.later, &whole.later_why, way),
                         earlier: self.inside(&whole.earlier, &whole.earlier_why, way),
@@ -84,6 +97,13 @@ impl<'a> Cutter<'a> {
             waits,
             settled,
         }
+    }
+
+    /// Whether a way asks of a step outside what the written order denies.
+    fn ruled_out(&self, step: StepId, way: u32) -> bool {
+        let out = |other: &StepId| self.here[*other as usize] == OUTSIDE;
+        let (later, earlier) = (self.whole.later.row(way), self.whole.earlier.row(way));
+        later.iter().any(|b| *b < step && out(b)) || earlier.iter().any(|a| *a > step && out(a))
     }
 
     fn inside(&self, rows: &Rows, why: &[Reason], way: u32) -> Vec<(StepId, Reason)> {

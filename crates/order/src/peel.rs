@@ -74,6 +74,7 @@ struct View<'a> {
     near: &'a Rows,
     near_of: &'a Rows,
     far: &'a Rows,
+    far_of: &'a Rows,
 }
 
 impl<'a> View<'a> {
@@ -85,6 +86,7 @@ impl<'a> View<'a> {
                 near: &inst.later,
                 near_of: &inst.later_of,
                 far: &inst.earlier,
+                far_of: &inst.earlier_of,
             },
             End::First => Self {
                 ahead: &inst.pred,
@@ -92,6 +94,7 @@ impl<'a> View<'a> {
                 near: &inst.earlier,
                 near_of: &inst.earlier_of,
                 far: &inst.later,
+                far_of: &inst.later_of,
             },
         }
     }
@@ -234,9 +237,18 @@ impl<'a> Peel<'a> {
         })
     }
 
-    /// Ways that name this step on their near side.
-    pub fn near_of(&self, step: StepId) -> &'a [u32] {
-        self.view.near_of.row(step)
+    /// Whether taking a step now would leave a wait of a step that is still on
+    /// without any way.
+    fn shuts_out(&self, step: StepId, alive: &[u32], dead: &Bits) -> bool {
+        self.view.far_of.row(step).iter().any(|&way| {
+            let wait = self.inst.way_wait[way as usize];
+            let waiter = self.inst.wait_step[wait as usize];
+            waiter != step
+                && !self.off.has(waiter)
+                && !dead.has(way)
+                && alive[wait as usize] == 1
+                && self.over.way_of(wait) == OPEN
+        })
     }
 }
 
@@ -268,18 +280,24 @@ pub(crate) fn peel_written(inst: &Instance, over: Overlay<'_>) -> Vec<StepId> {
     out
 }
 
-/// As [`peel_written`], but a step whose waits would not hold is put off as
-/// long as anything else is free. For the mixed class this makes it likely,
-/// not certain, that the order found keeps every wait.
+/// As [`peel_written`], but a step is put off as long as anything else is free
+/// if its own waits would not hold, or if taking it would shut the last way of
+/// a step that is still on. For the mixed class this makes it likely, not
+/// certain, that the order found keeps every wait.
 pub(crate) fn peel_careful(inst: &Instance, over: Overlay<'_>) -> Vec<StepId> {
     let n = inst.steps();
     let (mut queue, mut put_off) = (LargestFirst::new(n), LargestFirst::new(n));
     let mut waiting = Bits::new(n);
     let mut out = Vec::with_capacity(n);
     let mut peel = Peel::new(inst, End::Last, over, |step| queue.add(step));
+    // Ways that no step which is off stands against, by wait.
+    let mut alive: Vec<u32> = (0..inst.open_waits())
+        .map(|wait| inst.ways(wait).len() as u32)
+        .collect();
+    let mut dead = Bits::new(inst.way_wait.len());
     loop {
         let step = match queue.take() {
-            Some(step) if peel.holds_now(step) => step,
+            Some(step) if peel.holds_now(step) && !peel.shuts_out(step, &alive, &dead) => step,
             Some(step) => {
                 waiting.add(step);
                 put_off.add(step);
@@ -293,14 +311,26 @@ pub(crate) fn peel_careful(inst: &Instance, over: Overlay<'_>) -> Vec<StepId> {
         waiting.remove(step);
         out.push(step);
         peel.take(step, |free| queue.add(free));
-        // A way that has just lost a near step may hold for a step put off.
-        for &way in peel.near_of(step) {
-            let wait = inst.way_wait[way as usize];
-            let waiter = inst.wait_step[wait as usize];
-            if waiting.has(waiter) {
-                waiting.remove(waiter);
-                put_off.remove(waiter);
-                queue.add(waiter);
+        let mut look_again = |other: StepId| {
+            if waiting.has(other) {
+                waiting.remove(other);
+                put_off.remove(other);
+                queue.add(other);
+            }
+        };
+        for &way in inst.earlier_of.row(step) {
+            if dead.add(way) {
+                alive[inst.way_wait[way as usize] as usize] -= 1;
+            }
+        }
+        // A way that has lost a near step may hold now; and what this step's
+        // ways stood against can go.
+        for &way in inst.later_of.row(step) {
+            look_again(inst.wait_step[inst.way_wait[way as usize] as usize]);
+        }
+        for &wait in inst.waits_of.row(step) {
+            for way in inst.ways(wait) {
+                inst.earlier.row(way).iter().for_each(|&x| look_again(x));
             }
         }
     }

@@ -12,8 +12,8 @@
 //!    is a relaxation (see [`crate::peel`]): if it sticks, no completion exists.
 //! 3. **Guess late.** A careful peel gives a candidate order. If it keeps every
 //!    wait the search is over, however many waits were never decided. If not,
-//!    some wait that it breaks is branched on, the one with the fewest ways
-//!    open, the way that the written order already keeps first.
+//!    the waits that it breaks are decided, first the one with the fewest ways
+//!    open, for each the way that the written order already keeps first.
 //! 4. **Jump back.** When a peel sticks, the chosen ways that keep it stuck are
 //!    read off; a choice that is not among them is not to blame, and its other
 //!    ways are not tried (conflict-directed backjumping: P. Prosser,
@@ -27,7 +27,7 @@ use crate::bits::Bits;
 use crate::effort::Budget;
 use crate::graph::strong_components;
 use crate::instance::{Instance, StepId, places_in};
-use crate::part::Cutter;
+use crate::part::{Cutter, Outside};
 use crate::peel::{End, OPEN, Overlay, left_over, peel_careful};
 use crate::rows::Rows;
 use crate::trace::{decisions, follow};
@@ -52,7 +52,7 @@ pub(crate) fn decide(inst: &Instance, budget: &mut Budget) -> Verdict {
     let mut cutter = Cutter::new(inst);
     let mut unknown = false;
     for component in strong_components(&possible_arcs(inst)) {
-        let part = cutter.cut(component);
+        let part = cutter.cut(component, Outside::Kept);
         for &(wait, way) in &part.settled {
             chosen[wait as usize] = way;
         }
@@ -121,7 +121,8 @@ struct Frame {
 enum Node {
     Done(Vec<StepId>),
     Dead(Vec<u32>),
-    Branch(u32),
+    /// Waits that the candidate breaks, the one to decide first in front.
+    Branch(Vec<u32>),
 }
 
 fn search(inst: &Instance, budget: &mut Budget) -> Verdict {
@@ -133,15 +134,17 @@ fn search(inst: &Instance, budget: &mut Budget) -> Verdict {
         }
         let mut blame = match look(inst, &chosen) {
             Node::Done(order) => return Verdict::Chosen(ways_kept(inst, &order)),
-            Node::Branch(wait) => {
-                let ways = ways_by_promise(inst, wait);
-                chosen[wait as usize] = ways[0];
-                frames.push(Frame {
-                    wait,
-                    ways,
-                    next: 1,
-                    blame: Vec::new(),
-                });
+            Node::Branch(waits) => {
+                for wait in waits {
+                    let ways = ways_by_promise(inst, wait);
+                    chosen[wait as usize] = ways[0];
+                    frames.push(Frame {
+                        wait,
+                        ways,
+                        next: 1,
+                        blame: Vec::new(),
+                    });
+                }
                 continue;
             }
             Node::Dead(blame) => blame,
@@ -185,7 +188,12 @@ fn look(inst: &Instance, chosen: &[u32]) -> Node {
     let broken = (0..inst.open_waits()).filter(|&wait| {
         chosen[wait as usize] == OPEN && !inst.ways(wait).any(|way| inst.way_holds(way, &place))
     });
-    let fewest = broken.take(PROBES).min_by_key(|&wait| {
+    let mut broken: Vec<u32> = broken.collect();
+    if broken.is_empty() {
+        return Node::Done(order);
+    }
+    let fewest = (0..broken.len().min(PROBES)).min_by_key(|&i| {
+        let wait = broken[i];
         let (before, behind) = around(inst, over, inst.wait_step[wait as usize]);
         inst.ways(wait)
             .filter(|&way| {
@@ -194,7 +202,8 @@ fn look(inst: &Instance, chosen: &[u32]) -> Node {
             })
             .count()
     });
-    fewest.map_or(Node::Done(order), Node::Branch)
+    broken.swap(0, fewest.unwrap_or(0));
+    Node::Branch(broken)
 }
 
 /// Broken waits looked at before one is branched on.

@@ -2,20 +2,34 @@
 //!
 //! The valid orders are then a union over choices of ways, and the fewest moves
 //! are NP-hard to find (they contain hitting set). Branch and bound: with some
-//! ways chosen, the arcs alone give a nearest order and its cost is a bound for
+//! ways chosen, the arcs alone give a nearest order, and its cost is a bound for
 //! every completion, because a further way only adds arcs. If that order happens
 //! to keep every wait it is the best completion. If not, a wait that it breaks
 //! is branched on, the way that the written order already keeps first. A node
 //! whose peel sticks, or whose bound is no better than the best order known, is
 //! given up.
+//!
+//! Before that comes a dive: all waits that break are given a way at once, again
+//! and again. It often ends with an order that costs no more than the bound at
+//! the root, and then there is nothing to search.
 
 use super::plain::{Costs, Mended, mend};
 use super::stretch::Graph;
 use crate::effort::Budget;
-use crate::instance::{Instance, StepId, places_in};
+use crate::instance::{Instance, places_in};
 use crate::peel::{End, OPEN, Overlay, peel};
 use crate::rows::Rows;
-use crate::search::{ways_by_promise, ways_kept};
+use crate::search::ways_by_promise;
+
+/// What the search found.
+pub(super) struct Found {
+    /// The best order met.
+    pub best: Option<Mended>,
+    /// No order costs less than this.
+    pub bound: u64,
+    /// Nothing was left out: without a best order there is none.
+    pub complete: bool,
+}
 
 struct Frame {
     wait: u32,
@@ -24,90 +38,168 @@ struct Frame {
     bound: u64,
 }
 
-/// The nearest order of an instance of which one valid order is known.
-pub(super) fn branch(
-    inst: &Instance,
-    costs: Costs<'_>,
-    known: &[StepId],
-    budget: &mut Budget,
-) -> Option<Mended> {
-    let mut best: Option<Mended> = None;
-    let mut chosen = vec![OPEN; inst.open_waits() as usize];
-    let mut frames: Vec<Frame> = Vec::new();
-    // No completion that was looked at or left out can cost less than this.
-    let mut least = u64::MAX;
-    loop {
-        let above = frames.last().map_or(0, |f| f.bound);
-        if !budget.spend(inst.steps()) {
-            let open = frames.iter().filter(|f| f.next < f.ways.len());
-            least = open.map(|f| f.bound).chain([above]).fold(least, u64::min);
-            break;
-        }
-        if let Some((node, broken)) = look(inst, costs, &chosen)
-            && best.as_ref().is_none_or(|b| node.bound < b.cost)
-        {
-            match broken {
-                Some(wait) => {
-                    let ways = ways_by_promise(inst, wait);
-                    chosen[wait as usize] = ways[0];
-                    frames.push(Frame {
-                        wait,
-                        ways,
-                        next: 1,
-                        bound: node.bound,
-                    });
-                    continue;
-                }
-                None => {
-                    least = least.min(node.bound);
-                    if best.as_ref().is_none_or(|b| node.cost < b.cost) {
-                        best = Some(node);
-                    }
-                }
-            }
-        }
-        // On to the next way that can still lead to something better.
-        while let Some(frame) = frames.last_mut() {
-            let hopeless = best.as_ref().is_some_and(|b| b.cost <= frame.bound);
-            if !hopeless && frame.next < frame.ways.len() {
-                chosen[frame.wait as usize] = frame.ways[frame.next];
-                frame.next += 1;
-                break;
-            }
-            chosen[frame.wait as usize] = OPEN;
-            frames.pop();
-        }
-        if frames.is_empty() {
-            break;
-        }
-    }
-    let mut out = match best {
-        Some(best) => best,
-        None => {
-            let ways = ways_kept(inst, known);
-            let (node, _) = look(inst, costs, &ways)?;
-            node
-        }
+/// The nearest order of an instance. `floor` is a cost known to be a bound.
+pub(super) fn branch(inst: &Instance, costs: Costs<'_>, floor: u64, budget: &mut Budget) -> Found {
+    let mut search = Search {
+        inst,
+        costs,
+        chosen: vec![OPEN; inst.open_waits() as usize],
+        best: None,
     };
-    out.bound = least.min(out.cost);
-    Some(out)
+    let nothing = |bound, complete| Found {
+        best: None,
+        bound,
+        complete,
+    };
+    if !budget.spend(inst.steps()) {
+        return nothing(floor, false);
+    }
+    let Some((root, broken)) = search.look() else {
+        return nothing(u64::MAX, true);
+    };
+    let bound = root.bound.max(floor);
+    if broken.is_empty() {
+        return Found {
+            best: Some(root),
+            bound,
+            complete: true,
+        };
+    }
+    search.dive(&broken, budget);
+    let (bound, complete) = search.go_through(bound, &broken, budget);
+    let best = search.best;
+    Found {
+        bound: best.as_ref().map_or(bound, |b| bound.min(b.cost)),
+        best,
+        complete,
+    }
 }
 
-/// The nearest order under the arcs and the chosen ways, with a wait that it
-/// breaks; `None` if no completion exists.
-fn look(inst: &Instance, costs: Costs<'_>, chosen: &[u32]) -> Option<(Mended, Option<u32>)> {
-    let over = Overlay {
-        chosen,
-        ..Overlay::default()
-    };
-    if peel(inst, End::Last, over).len() < inst.steps() {
-        return None;
+struct Search<'a> {
+    inst: &'a Instance,
+    costs: Costs<'a>,
+    chosen: Vec<u32>,
+    best: Option<Mended>,
+}
+
+impl Search<'_> {
+    fn cost(&self) -> u64 {
+        self.best.as_ref().map_or(u64::MAX, |best| best.cost)
     }
-    if inst.is_mixed() && peel(inst, End::First, over).len() < inst.steps() {
-        return None;
+
+    fn dive(&mut self, broken: &[u32], budget: &mut Budget) {
+        let mut broken = broken.to_vec();
+        while budget.spend(self.inst.steps()) {
+            for &wait in &broken {
+                self.chosen[wait as usize] = ways_by_promise(self.inst, wait)[0];
+            }
+            match self.look() {
+                None => break,
+                Some((node, rest)) if rest.is_empty() => {
+                    self.best = Some(node);
+                    break;
+                }
+                Some((_, rest)) => broken = rest,
+            }
+        }
+        self.chosen.fill(OPEN);
     }
-    let open = (0..inst.open_waits()).filter(|&wait| chosen[wait as usize] != OPEN);
-    let added = open.flat_map(|wait| {
+
+    /// Depth first, from a root with this bound and these broken waits. Gives a
+    /// bound on all orders and whether every one has been dealt with.
+    fn go_through(&mut self, root: u64, broken: &[u32], budget: &mut Budget) -> (u64, bool) {
+        // No order that was looked at or given up can cost less than this.
+        let mut least = u64::MAX;
+        let mut frames: Vec<Frame> = Vec::new();
+        let mut node = Some((root, self.first_of(broken)));
+        loop {
+            if let Some((bound, wait)) = node {
+                frames.push(Frame {
+                    wait,
+                    ways: ways_by_promise(self.inst, wait),
+                    next: 0,
+                    bound,
+                });
+            }
+            // On to the next way that can still lead to something better.
+            loop {
+                let Some(frame) = frames.last_mut() else {
+                    return (least.min(self.cost()).max(root), true);
+                };
+                let hopeful = self.best.as_ref().is_none_or(|b| frame.bound < b.cost);
+                if hopeful && frame.next < frame.ways.len() {
+                    self.chosen[frame.wait as usize] = frame.ways[frame.next];
+                    frame.next += 1;
+                    break;
+                }
+                self.chosen[frame.wait as usize] = OPEN;
+                frames.pop();
+            }
+            let above = frames.last().map_or(root, |frame| frame.bound);
+            if !budget.spend(self.inst.steps()) {
+                let open = frames.iter().filter(|f| f.next < f.ways.len());
+                let bound = open.map(|f| f.bound).fold(least.min(above), u64::min);
+                return (bound, false);
+            }
+            node = None;
+            if let Some((found, broken)) = self.look() {
+                let bound = found.bound.max(above);
+                if bound >= self.cost() {
+                    continue;
+                }
+                if !broken.is_empty() {
+                    node = Some((bound, self.first_of(&broken)));
+                    continue;
+                }
+                least = least.min(bound);
+                if found.cost < self.cost() {
+                    self.best = Some(found);
+                }
+            }
+        }
+    }
+
+    /// Of broken waits the one with the fewest ways.
+    fn first_of(&self, broken: &[u32]) -> u32 {
+        let ways = |wait: &&u32| self.inst.ways(**wait).len();
+        broken.iter().min_by_key(ways).copied().unwrap_or(0)
+    }
+
+    /// The nearest order under the arcs and the chosen ways, and the waits
+    /// without a chosen way that it breaks; `None` if no completion exists.
+    fn look(&self) -> Option<(Mended, Vec<u32>)> {
+        let inst = self.inst;
+        if inst.open_waits() == 0 {
+            let graph = Graph {
+                succ: &inst.succ,
+                pred: &inst.pred,
+            };
+            return Some((mend(graph, self.costs)?, Vec::new()));
+        }
+        let over = Overlay {
+            chosen: &self.chosen,
+            ..Overlay::default()
+        };
+        if peel(inst, End::Last, over).len() < inst.steps()
+            || (inst.is_mixed() && peel(inst, End::First, over).len() < inst.steps())
+        {
+            return None;
+        }
+        let mended = mend_with(inst, &self.chosen, self.costs)?;
+        let place = places_in(&mended.order, inst.steps());
+        let broken = (0..inst.open_waits()).filter(|&wait| {
+            self.chosen[wait as usize] == OPEN
+                && !inst.ways(wait).any(|way| inst.way_holds(way, &place))
+        });
+        let broken = broken.collect();
+        Some((mended, broken))
+    }
+}
+
+/// The nearest order under the arcs and the chosen ways.
+pub(super) fn mend_with(inst: &Instance, chosen: &[u32], costs: Costs<'_>) -> Option<Mended> {
+    let decided = (0..inst.open_waits()).filter(|&wait| chosen[wait as usize] != OPEN);
+    let added = decided.flat_map(|wait| {
         let step = inst.wait_step[wait as usize];
         let way = chosen[wait as usize];
         let later = inst.later.row(way).iter().map(move |&b| (step, b));
@@ -120,11 +212,5 @@ fn look(inst: &Instance, costs: Costs<'_>, chosen: &[u32]) -> Option<(Mended, Op
         succ: &succ,
         pred: &pred,
     };
-    let mended = mend(graph, costs)?;
-    let place = places_in(&mended.order, inst.steps());
-    let broken = (0..inst.open_waits()).filter(|&wait| {
-        chosen[wait as usize] == OPEN && !inst.ways(wait).any(|way| inst.way_holds(way, &place))
-    });
-    let wait = broken.min_by_key(|&wait| inst.ways(wait).len());
-    Some((mended, wait))
+    mend(graph, costs)
 }

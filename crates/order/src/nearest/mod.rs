@@ -2,8 +2,8 @@
 //!
 //! Nearest means that the fewest steps are taken out and put back elsewhere (or
 //! those that cost least to move), the rest keeping their written relative
-//! order. The pieces: [`stretch`] cuts the written order into independent
-//! stretches, [`conflict`] finds the pairs written the wrong way round, [`cover`]
+//! order. The pieces: [`regions`] mends one part of the written order after
+//! another, [`stretch`] cuts those into independent stretches, [`conflict`] finds the pairs written the wrong way round, [`cover`]
 //! chooses what to move by [`crate::matching`] or [`flow`], [`landing`] puts it back, and
 //! [`branch`] searches where steps have alternatives.
 
@@ -13,14 +13,14 @@ mod cover;
 mod flow;
 mod landing;
 mod plain;
+mod regions;
 mod stretch;
 
-use crate::effort::{Budget, Effort};
+use crate::bits::Bits;
+use crate::effort::Effort;
 use crate::feasible::{Feasibility, feasible};
 use crate::instance::{Instance, Slot, StepId, places_in};
-use crate::part::Cutter;
 use crate::stuck::Stuck;
-use stretch::{Graph, spans};
 
 /// A valid order near the written one.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -117,129 +117,73 @@ fn solve(inst: &Instance, weight: Option<&[u32]>, effort: Effort) -> Result<Near
         Feasibility::Stuck(stuck) => return Err(NoOrder::Stuck(stuck)),
         Feasibility::Unknown { tried } => return Err(NoOrder::Unknown { tried }),
     };
-    let graph = Graph {
-        succ: &inst.succ,
-        pred: &inst.pred,
+    let sides = [
+        &inst.succ,
+        &inst.pred,
+        &inst.waits_of,
+        &inst.later_of,
+        &inst.earlier_of,
+    ];
+    let degree: Vec<u32> = (0..inst.steps() as u32)
+        .map(|v| sides.iter().map(|rows| rows.row_len(v)).sum())
+        .collect();
+    let costs = plain::Costs {
+        weight,
+        degree: &degree,
     };
-    let waiter = |way: u32| inst.wait_step[inst.way_wait[way as usize] as usize];
-    let later = inst.later.pairs().map(|(way, b)| (b, waiter(way)));
-    let earlier = inst.earlier.pairs().map(|(way, a)| (waiter(way), a));
-    let against = later.chain(earlier).filter(|(early, late)| early < late);
-    let spans = spans(graph, against);
-
-    let mut out = Draft {
-        order: (0..inst.steps() as u32).collect(),
-        moved: Vec::new(),
-        cost: 0,
-        bound: 0,
-    };
-    let place = places_in(&known, inst.steps());
-    let mut cutter = Cutter::new(inst);
-    let mut budget = Budget::new(effort);
-    let count = spans.len() as u64;
-    let degree = |v: u32| {
-        [
-            &inst.succ,
-            &inst.pred,
-            &inst.waits_of,
-            &inst.later_of,
-            &inst.earlier_of,
-        ]
-        .iter()
-        .map(|rows| rows.row_len(v))
-        .sum::<u32>()
-    };
-    for (i, span) in spans.into_iter().enumerate() {
-        let from = span.start;
-        let steps = span.len();
-        let part = cutter.cut(span.clone().collect());
-        let degree: Vec<u32> = span.clone().map(degree).collect();
-        let costs = plain::Costs {
-            weight: weight.map(|w| &w[from as usize..][..steps]),
-            degree: &degree,
-        };
-        let mut known: Vec<u32> = (0..steps as u32).collect();
-        known.sort_by_key(|&v| place[(v + from) as usize]);
-        let share = Effort {
-            nodes: (budget.rest().nodes / (count - i as u64)).max(1),
-        };
-        let mut own = Budget::new(share);
-        if let Some(mended) = branch::branch(&part.inst, costs, &known, &mut own) {
-            out.add(from, mended);
-        }
-        budget.used(share, &own);
+    match regions::mend_all(inst, costs, &known, effort) {
+        Some(mended) => Ok(finish(inst, mended)),
+        None => Err(NoOrder::Unknown { tried: 0 }),
     }
-    Ok(out.finish(inst))
 }
 
-struct Draft {
-    order: Vec<StepId>,
-    moved: Vec<StepId>,
-    cost: u64,
-    bound: u64,
-}
-
-impl Draft {
-    fn add(&mut self, from: u32, mended: plain::Mended) {
-        for (slot, v) in self.order[from as usize..].iter_mut().zip(mended.order) {
-            *slot = v + from;
+fn finish(inst: &Instance, mended: plain::Mended) -> Nearest {
+    let plain::Mended {
+        order,
+        moved: mut rising,
+        cost,
+        bound,
+    } = mended;
+    rising.sort_unstable();
+    let mut is_moved = Bits::new(inst.steps());
+    rising.iter().for_each(|&m| {
+        is_moved.add(m);
+    });
+    // A moved step went later if more kept steps stand before it now than in
+    // the written order.
+    let mut kept = 0;
+    let mut moved = Vec::with_capacity(rising.len());
+    for (at, &step) in order.iter().enumerate() {
+        if !is_moved.has(step) {
+            kept += 1;
+            continue;
         }
-        self.moved.extend(mended.moved.iter().map(|&v| v + from));
-        self.cost += mended.cost;
-        self.bound += mended.bound;
-    }
-
-    fn finish(self, inst: &Instance) -> Nearest {
-        let place = places_in(&self.order, inst.steps());
-        let mut is_moved = crate::bits::Bits::new(inst.steps());
-        for &m in &self.moved {
-            is_moved.add(m);
-        }
-        // A moved step went later if more kept steps stand before it now.
-        let mut written_gap = Vec::with_capacity(self.moved.len());
-        let mut kept = 0u32;
-        for v in 0..inst.steps() as u32 {
-            if is_moved.has(v) {
-                written_gap.push(kept);
+        let written = step as usize - rising.partition_point(|&m| m < step);
+        moved.push(Move {
+            step,
+            direction: if kept > written {
+                Direction::Later
             } else {
-                kept += 1;
-            }
-        }
-        let mut rising = self.moved.clone();
-        rising.sort_unstable();
-        let mut moved = Vec::with_capacity(rising.len());
-        let mut kept = 0u32;
-        for (at, &v) in self.order.iter().enumerate() {
-            if !is_moved.has(v) {
-                kept += 1;
-                continue;
-            }
-            let written = rising.partition_point(|&m| m < v);
-            moved.push(Move {
-                step: v,
-                direction: if kept > written_gap[written] {
-                    Direction::Later
-                } else {
-                    Direction::Earlier
-                },
-                behind: at.checked_sub(1).map(|before| self.order[before]),
-            });
-        }
-        let choices = inst.slots.iter().map(|slot| match *slot {
-            Slot::Settled(way) => way as usize,
-            Slot::Open(wait) => choice(inst, wait, &place),
-        });
-        Nearest {
-            choices: choices.collect(),
-            moved,
-            cost: self.cost,
-            proof: if self.cost == self.bound {
-                Proof::Fewest
-            } else {
-                Proof::AtLeast(self.bound)
+                Direction::Earlier
             },
-            order: self.order,
-        }
+            behind: at.checked_sub(1).map(|before| order[before]),
+        });
+    }
+    let place = places_in(&order, inst.steps());
+    let choices = inst.slots.iter().map(|slot| match *slot {
+        Slot::Settled(way) => way as usize,
+        Slot::Open(wait) => choice(inst, wait, &place),
+    });
+    Nearest {
+        choices: choices.collect(),
+        moved,
+        cost,
+        proof: if cost == bound {
+            Proof::Fewest
+        } else {
+            Proof::AtLeast(bound)
+        },
+        order,
     }
 }
 

@@ -4,6 +4,7 @@ use super::conflict::{Conflicts, LIMITS};
 use super::cover::{Cover, cheapest, fewest};
 use super::landing::land;
 use super::stretch::{Graph, Stretch, spans};
+use std::ops::Range;
 
 /// What is paid for moving a step.
 #[derive(Clone, Copy)]
@@ -12,6 +13,17 @@ pub(super) struct Costs<'a> {
     pub weight: Option<&'a [u32]>,
     /// By how many facts it is tied up; this only settles ties.
     pub degree: &'a [u32],
+}
+
+impl<'a> Costs<'a> {
+    /// Those of a run of steps.
+    pub fn of(&self, steps: &Range<u32>) -> Costs<'a> {
+        let run = steps.start as usize..steps.end as usize;
+        Costs {
+            weight: self.weight.map(|w| &w[run.clone()]),
+            degree: &self.degree[run],
+        }
+    }
 }
 
 /// A nearest order.
@@ -34,7 +46,7 @@ pub(super) fn mend(graph: Graph<'_>, costs: Costs<'_>) -> Option<Mended> {
         cost: 0,
         bound: 0,
     };
-    for span in spans(graph, std::iter::empty()) {
+    for span in spans(graph) {
         let stretch = Stretch::new(graph, span.clone());
         let topo = stretch.topological()?;
         let from = span.start;

@@ -7,10 +7,11 @@
 //! The stretches can be mended one by one.
 
 use crate::rows::Rows;
+use std::ops::Range;
 
 /// Arcs over steps numbered in written order.
 #[derive(Clone, Copy)]
-pub(crate) struct Graph<'a> {
+pub(super) struct Graph<'a> {
     pub succ: &'a Rows,
     pub pred: &'a Rows,
 }
@@ -23,12 +24,8 @@ pub(super) struct Stretch<'a> {
     to: u32,
 }
 
-/// Stretches that hold a violated arc, in written order. `further` gives
-/// further pairs `(early, late)` that no cut may part.
-pub(crate) fn spans(
-    graph: Graph<'_>,
-    further: impl Iterator<Item = (u32, u32)>,
-) -> Vec<std::ops::Range<u32>> {
+/// Stretches that hold a violated arc, in written order.
+pub(super) fn spans(graph: Graph<'_>) -> Vec<Range<u32>> {
     let n = graph.succ.len() as u32;
     // For each step the last one that it must stay together with.
     let mut last: Vec<u32> = (0..n).collect();
@@ -39,9 +36,6 @@ pub(crate) fn spans(
             }
         }
     }
-    for (early, late) in further {
-        last[early as usize] = last[early as usize].max(late);
-    }
     let mut out = Vec::new();
     let mut at = 0;
     while at < n {
@@ -51,7 +45,9 @@ pub(crate) fn spans(
             end = end.max(last[at as usize]);
             at += 1;
         }
-        if at - from > 1 {
+        // A step that must precede itself is shown as a stretch too, so that
+        // whoever sorts it topologically finds out.
+        if at - from > 1 || graph.succ.row(from).contains(&from) {
             out.push(from..at);
         }
     }
@@ -59,7 +55,7 @@ pub(crate) fn spans(
 }
 
 impl<'a> Stretch<'a> {
-    pub fn new(graph: Graph<'a>, span: std::ops::Range<u32>) -> Self {
+    pub fn new(graph: Graph<'a>, span: Range<u32>) -> Self {
         Self {
             graph,
             from: span.start,

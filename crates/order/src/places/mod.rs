@@ -25,7 +25,7 @@ use crate::effort::{Budget, Effort};
 use crate::feasible::{Feasibility, feasible};
 use crate::graph::{connected_to, numbers_behind, topological, unconnected};
 use crate::instance::{Instance, StepId};
-use crate::part::Cutter;
+use crate::part::{Cutter, Outside};
 use crate::peel::{End, Overlay, peel};
 
 /// The first and last place that a step can have, counted from 1.
@@ -63,7 +63,7 @@ pub fn places(inst: &Instance, effort: Effort) -> Vec<Place> {
             nodes: budget.rest().nodes.saturating_mul(size) / to_come,
         };
         to_come -= size;
-        let part = cutter.cut(group);
+        let part = cutter.cut(group, Outside::Kept);
         let mut own = Budget::new(share);
         let here = in_group(&part.inst, &mut own);
         budget.used(share, &own);
@@ -83,7 +83,7 @@ pub fn place_of(inst: &Instance, step: StepId, effort: Effort) -> Place {
     let mut budget = Budget::new(effort);
     let group = connected_to(inst, step, &mut Bits::new(inst.steps()));
     let at = group.partition_point(|&s| s < step);
-    let part = Cutter::new(inst).cut(group);
+    let part = Cutter::new(inst).cut(group, Outside::Kept);
     let sets = if part.inst.is_mixed() {
         layers::by_sets(&part.inst, effort.nodes)
     } else {
