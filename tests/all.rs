@@ -1,1 +1,7 @@
 //! One binary for every test that crosses crates.
+
+mod examples;
+mod pages;
+mod plans;
+mod rules;
+mod support;

@@ -59,7 +59,7 @@ fn twins_come_right_when_arranged() {
 fn twins_say_the_same_things_as_their_examples() {
     let sorted_steps = |path: &PathBuf| {
         let text = std::fs::read_to_string(path).unwrap();
-        let tree = syntax::read(&text);
+        let tree = syntax::read(text.as_str());
         let mut items: Vec<String> = tree
             .items
             .iter()

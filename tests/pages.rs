@@ -62,7 +62,7 @@ fn whole_plans_give_just_the_findings_written_in_them() {
 fn every_line_of_a_fragment_can_be_read() {
     let mut troubles = Vec::new();
     for block in reference() {
-        for problem in syntax::read(&block.text).problems {
+        for problem in syntax::read(block.text.as_str()).problems {
             troubles.push(format!("the block on line {}: {problem:?}", block.line));
         }
     }

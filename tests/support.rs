@@ -104,6 +104,39 @@ impl Bench {
         other
     }
 
+    /// The plan with its steps in the nearest order that works.
+    ///
+    /// # Errors
+    /// When there is none, or when it cannot be had by moving lines.
+    pub fn arranged(&self) -> Result<Bench, String> {
+        let plan = self.check().plan;
+        let bench = check::Bench::of(&plan);
+        let said = |findings: &[Finding]| {
+            findings
+                .iter()
+                .map(|f| f.says.clone())
+                .collect::<Vec<_>>()
+                .join("\n")
+        };
+        let arranged = bench.arrange().map_err(|findings| said(&findings))?;
+        if !arranged.unwritable.is_empty() {
+            return Err("a step of one member of a series would have to move alone".into());
+        }
+        let item = |step: plan::model::StepId| plan.step(step).item as usize;
+        let moves: Vec<_> = arranged
+            .moved
+            .iter()
+            .map(|(step, after)| (item(*step), after.map_or(usize::MAX, item)))
+            .collect();
+        let mut edits = syntax::edit::move_items(&plan.sources[0].tree, &moves);
+        edits.sort_by_key(|edit| std::cmp::Reverse((edit.span.start, edit.span.end)));
+        let mut text = self.text().to_owned();
+        for edit in edits {
+            text.replace_range(edit.span.range(), &edit.new);
+        }
+        Ok(self.with_text(text))
+    }
+
     /// The plan with every offered mend made, one after another, each looked for anew.
     ///
     /// # Errors
@@ -145,7 +178,7 @@ impl plan::Shelf for Shelf<'_> {
             None => std::fs::read_to_string(self.bench.folder.join(&name))
                 .map_err(|_| "there is no such file")?,
         };
-        let tree = Arc::new(syntax::read(&text));
+        let tree = Arc::new(syntax::read(text.as_str()));
         self.taken
             .borrow_mut()
             .insert(name.clone(), Arc::clone(&tree));
