@@ -27,11 +27,7 @@ pub struct Doubtful {
 
 static SPELLINGS: LazyLock<Vec<Spelling>> = LazyLock::new(|| {
     let mut all: Vec<Spelling> = Unit::all()
-        .flat_map(|unit| {
-            unit.spellings()
-                .iter()
-                .map(move |text| Spelling { text, unit })
-        })
+        .flat_map(|unit| unit.spellings().map(move |text| Spelling { text, unit }))
         .collect();
     // Longest first, so that `N.m` is tried before `N`; then by the alphabet,
     // so that the list never depends on anything else.

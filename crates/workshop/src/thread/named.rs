@@ -17,8 +17,12 @@ pub enum Family {
     Association,
     /// British Standard Cycle.
     Cycle,
+    /// British Standard Brass.
+    Brass,
     /// American National Pipe, taper.
     AmericanPipe,
+    /// ISO trapezoidal, for lead screws.
+    Trapezoidal,
 }
 
 /// The words that name each family. Longer ones stand first where one begins
@@ -40,6 +44,8 @@ const WORDS: &[(&str, Family)] = &[
     ("BA", Family::Association),
     ("NPTF", Family::AmericanPipe),
     ("NPT", Family::AmericanPipe),
+    ("BSB", Family::Brass),
+    ("TR", Family::Trapezoidal),
 ];
 
 impl Family {
@@ -52,7 +58,9 @@ impl Family {
             Family::WhitworthFine => "BSF",
             Family::Association => "BA",
             Family::Cycle => "BSC",
+            Family::Brass => "BSB",
             Family::AmericanPipe => "NPT",
+            Family::Trapezoidal => "Tr",
         }
     }
 
@@ -65,7 +73,9 @@ impl Family {
             Family::WhitworthFine => "British Standard Fine",
             Family::Association => "British Association",
             Family::Cycle => "British Standard Cycle",
+            Family::Brass => "British Standard Brass",
             Family::AmericanPipe => "American National Pipe, taper",
+            Family::Trapezoidal => "ISO trapezoidal",
         }
     }
 
@@ -100,22 +110,22 @@ impl NamedThread {
         format!("{} {}", self.size, self.family.letters())
     }
 
-    /// Reads `G 1/4`, `G1/4`, `1/4 BSP`, `BSP 1/4`, `2 BA`, `5/16-18 BSW`.
+    /// Reads `G 1/4`, `G1/4`, `1/4 BSP`, `BSP 1/4`, `2BA`, `5/16-18 BSW`, `Tr 20x4`.
     pub(super) fn read(text: &str) -> Option<NamedThread> {
         let starts_size = |c: char| c.is_ascii_digit() || c == '.';
         let letters_first = text.find(starts_size).filter(|at| *at > 0);
         let (word, size) = match letters_first {
             Some(at) => (text[..at].trim(), text[at..].trim()),
             None => {
-                let (size, word) = text.rsplit_once(' ')?;
-                (word, size.trim())
+                let letters = text.find(|c: char| c.is_ascii_alphabetic())?;
+                (text[letters..].trim(), text[..letters].trim())
             }
         };
         let family = Family::of(word)?;
         let is_size = size.starts_with(starts_size)
             && size
                 .chars()
-                .all(|c| c.is_ascii_digit() || matches!(c, '/' | '.' | '-' | ' '));
+                .all(|c| c.is_ascii_digit() || matches!(c, '/' | '.' | '-' | ' ' | 'x'));
         is_size.then(|| NamedThread {
             family,
             size: size.to_owned(),

@@ -5,16 +5,9 @@ use super::unified::{numbered, unified_listed};
 use super::{MetricThread, NamedThread, Thread, ThreadProblem, UnifiedSeries, UnifiedThread};
 use crate::quantity::same;
 
-/// Tolerance classes that may stand behind a designation. They are the ones
-/// that the limits of size are worked out for, so naming them changes nothing.
-const TOLERANCES: [&str; 6] = ["-6g", "-6H", "-2A", "-2B", " 2A", " 2B"];
-
 pub(super) fn thread(text: &str) -> Result<Thread, ThreadProblem> {
     let written = text.trim();
-    let behind = TOLERANCES
-        .iter()
-        .find_map(|tolerance| written.strip_suffix(tolerance));
-    let text = behind.unwrap_or(written).trim();
+    let text = without_tolerance(written);
     if let Some(rest) = text.strip_prefix(['M', 'm'])
         && rest.trim_start().starts_with(|c: char| c.is_ascii_digit())
     {
@@ -24,6 +17,29 @@ pub(super) fn thread(text: &str) -> Result<Thread, ThreadProblem> {
         return Ok(Thread::Named(named));
     }
     unified(written, text)
+}
+
+/// The designation without a tolerance class behind it: `-6g`, `-4h6h`, `-2A`,
+/// ` 2B`. Diameters do not depend on it; limits of size are always those of the
+/// usual class, and their source says which that is.
+fn without_tolerance(text: &str) -> &str {
+    let Some((before, last)) = text.rsplit_once(['-', ' ']) else {
+        return text;
+    };
+    let mut letters = last.chars();
+    let is_tolerance = matches!(last.len(), 2 | 4)
+        && letters.by_ref().enumerate().all(|(place, c)| {
+            if place % 2 == 0 {
+                c.is_ascii_digit()
+            } else {
+                c.is_ascii_alphabetic()
+            }
+        });
+    if is_tolerance {
+        before.trim_end()
+    } else {
+        text
+    }
 }
 
 fn metric(written: &str, rest: &str) -> Result<Thread, ThreadProblem> {
@@ -161,6 +177,9 @@ mod tests {
         assert_eq!(name("1/4 UNC"), "1/4-20 UNC");
         assert_eq!(name("#10-32 UNF"), "#10-32 UNF");
         assert_eq!(name("#10-32 UNF-2A"), "#10-32 UNF");
+        assert_eq!(name("M8x1-4h6h"), "M8x1");
+        assert_eq!(name("1/4-28 UNJF-3A"), "1/4-28 UNF");
+        assert_eq!(name("3/8-16 UNRC 2A"), "3/8-16 UNC");
         assert_eq!(name("1-1/8-7 UNC"), "1-1/8-7 UNC");
         assert_eq!(name("1 1/8-7UNC"), "1-1/8-7 UNC");
         assert_eq!(name("1.500-8UN"), "1-1/2-8 UN");
@@ -169,6 +188,10 @@ mod tests {
         assert_eq!(name("R 1/8"), "1/8 BSPT");
         assert_eq!(name("3/8 BSF"), "3/8 BSF");
         assert_eq!(name("2 BA"), "2 BA");
+        assert_eq!(name("2BA"), "2 BA");
+        assert_eq!(name("1/2BSP"), "1/2 BSPP");
+        assert_eq!(name("Tr 20x4"), "20x4 Tr");
+        assert_eq!(name("Rc1/8"), "1/8 BSPT");
         assert_eq!(name("1/8-27 NPT"), "1/8-27 NPT");
     }
 

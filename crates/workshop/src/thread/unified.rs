@@ -39,11 +39,8 @@ impl UnifiedSeries {
             UnifiedSeries::Un,
             UnifiedSeries::Uns,
         ];
-        // The J series has a rounder root and the same pitches.
-        let plain = upper
-            .strip_suffix("J")
-            .unwrap_or(&upper)
-            .replace("UNJ", "UN");
+        // The J and R series have a rounder root and the same pitches.
+        let plain = upper.replace("UNJ", "UN").replace("UNR", "UN");
         all.into_iter().find(|series| series.letters() == plain)
     }
 }
