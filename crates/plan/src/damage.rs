@@ -4,8 +4,8 @@
 //! the things it names as not fully known, and nothing is said of either.
 
 use syntax::tree::{
-    Clause, Condition, Counterhold, Head, LockedBy, Name, NameOrWords, Need, Says, StateRef,
-    StateWord, To, ToolRef,
+    Clause, Condition, Counterhold, Head, LockedBy, Name, NameOrWords, Need, ProblemKind, Says,
+    StateRef, StateWord, To, ToolRef,
 };
 
 use crate::desk::{Desk, Here};
@@ -49,6 +49,34 @@ pub(crate) fn take_in(desk: &mut Desk<'_>, walk: &[ItemAt]) {
             }
         }
         above = Some(*by);
+    }
+    for text in 0..desk.texts.len() as u32 {
+        open_quotes(desk, text);
+    }
+}
+
+/// A quote that is never closed takes in the rest of its line, whatever that says.
+fn open_quotes(desk: &mut Desk<'_>, text: u32) {
+    let tree = &desk.texts[text as usize].tree;
+    for problem in &tree.problems {
+        if problem.kind != ProblemKind::OpenQuote {
+            continue;
+        }
+        let items = &tree.items;
+        let behind = items.partition_point(|item| item.span.start <= problem.span.start);
+        let mut named = false;
+        if let Some(item) = behind.checked_sub(1) {
+            desk.damaged.insert((text, item as u32));
+            named = matches!(items[item].head, Head::Declaration { name: Some(_), .. });
+        }
+        let words = tree.at(problem.span).split([' ', '\t', ',', '"']);
+        let words = words.filter(|word| !word.is_empty());
+        let words: Vec<String> = words.map(|word| small(word).into_owned()).collect();
+        match named {
+            // Its own name is known, and it can give no other.
+            true => words.iter().for_each(|word| desk.hazy.add(word)),
+            false => desk.hazy.add_line(words),
+        }
     }
 }
 

@@ -88,7 +88,13 @@ pub(crate) struct Declared {
 /// Takes in all things. Those whose line could only be half read come last, so that they never
 /// take a name from one that can be read.
 pub(crate) fn things(desk: &mut Desk<'_>, walk: &[ItemAt]) -> Declared {
-    let mut declared = Declared::default();
+    // A thing is large, and its table would be moved again and again as it grows.
+    let declares = |by: &&ItemAt| matches!(desk.item(**by).head, Head::Declaration { .. });
+    let count = walk.iter().filter(declares).count();
+    let mut declared = Declared {
+        things: Vec::with_capacity(count),
+        seeds: Vec::with_capacity(count),
+    };
     for by in walk {
         if let Head::Declaration {
             kind,
@@ -189,7 +195,7 @@ impl ThingHead {
         if holes.iter().any(|hole| desk.series.one(*hole).uncertain) {
             desk.hazy.add(&small(written));
         }
-        let most = crate::desk::MOST_COPIES as usize;
+        let most = crate::desk::MOST_COPIES as usize + 1;
         let (mut ways, mut short) = desk.series.ways(&holes, &[], most);
         let copies = ways.len().saturating_sub(1) + usize::from(short);
         let room = desk.room_for_copies(copies, written, place);

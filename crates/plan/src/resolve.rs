@@ -30,7 +30,7 @@ pub fn resolve(name: &str, tree: Arc<Tree>, shelf: &dyn Shelf) -> Plan {
     let stages = stages::lay_out(&mut desk);
     let step_seeds = take(&mut desk.steps);
     damage::mark(&mut desk, &files.walk, &mut things);
-    tools::take_in(&mut desk, &things, &seeds);
+    tools::take_in(&mut desk, &mut things, &seeds);
 
     let heading = heading::read(&mut desk);
     for (thing, seed) in things.iter_mut().zip(&seeds) {
@@ -72,7 +72,13 @@ pub fn resolve(name: &str, tree: Arc<Tree>, shelf: &dyn Shelf) -> Plan {
     let mut all = files.problems;
     all.extend(problems);
     if !files.names_missing {
-        all.extend(unknown::settle(unknown, &names, &series, &hazy));
+        all.extend(unknown::settle(
+            unknown,
+            &names,
+            &series,
+            &hazy,
+            &files.sources,
+        ));
     }
     for (number, source) in (0u32..).zip(&files.sources) {
         let file = FileId(number);

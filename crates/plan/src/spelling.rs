@@ -29,7 +29,11 @@ const PAIRS: &[(&str, &str)] = &[
 
 /// The word in small letters; borrowed when it is so already.
 pub(crate) fn small(word: &str) -> Cow<'_, str> {
-    if word.chars().any(char::is_uppercase) {
+    let capitals = match word.is_ascii() {
+        true => word.bytes().any(|b| b.is_ascii_uppercase()),
+        false => word.chars().any(char::is_uppercase),
+    };
+    if capitals {
         Cow::Owned(word.to_lowercase())
     } else {
         Cow::Borrowed(word)

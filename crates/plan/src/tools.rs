@@ -5,7 +5,7 @@ use syntax::tree::{Name, Says, ToolRef};
 use crate::desk::{Desk, Here, Seed};
 use crate::kinds;
 use crate::lookup::Found;
-use crate::model::{Ref, Sort, Thing, ThingId, ToolUse};
+use crate::model::{Body, Ref, Sort, Thing, ThingId, ToolUse};
 use crate::names::{ItemAt, Named};
 use crate::near;
 use crate::pattern;
@@ -17,10 +17,11 @@ use crate::unknown::Wanted;
 const MOST_COMPARED: usize = 200;
 
 /// Notes kind and size of every declared tool, so that others can ask for it by name.
-pub(crate) fn take_in(desk: &mut Desk<'_>, things: &[Thing], seeds: &[Seed]) {
-    for (id, (thing, seed)) in (0u32..).zip(things.iter().zip(seeds)) {
-        if thing.sort == Sort::Tool {
+pub(crate) fn take_in(desk: &mut Desk<'_>, things: &mut [Thing], seeds: &[Seed]) {
+    for (id, (thing, seed)) in (0u32..).zip(things.iter_mut().zip(seeds)) {
+        if let Body::Tool(tool) = &mut thing.body {
             let said = kind_and_size(desk, seed.by);
+            (tool.kind, tool.size) = said.clone();
             desk.tools.insert(ThingId(id), said);
         }
     }

@@ -5,7 +5,9 @@
 
 use std::collections::{HashMap, HashSet};
 
-use crate::model::{Place, Problem, ProblemKind, Sort};
+use syntax::tree::{self, Span, Tree};
+
+use crate::model::{Place, Problem, ProblemKind, Sort, Source};
 use crate::names::{Named, Names};
 use crate::near;
 use crate::series::AllSeries;
@@ -119,11 +121,19 @@ impl Hazy {
 
 /// The problems that unknown names make.
 pub(crate) fn settle(
-    unknown: Vec<Unknown>,
+    mut unknown: Vec<Unknown>,
     names: &Names,
     series: &AllSeries,
     hazy: &Hazy,
+    sources: &[Source],
 ) -> Vec<Problem> {
+    let damaged: Vec<Vec<Span>> = sources.iter().map(|source| damaged(&source.tree)).collect();
+    unknown.retain(|one| {
+        let lines = &damaged[one.place.file.0 as usize];
+        let at = one.place.span.start;
+        let before = lines.partition_point(|line| line.start <= at);
+        before == 0 || at > lines[before - 1].end
+    });
     let lost = hazy.lost_lines(names);
     let distinct: HashSet<&str> = unknown.iter().map(|u| u.name.as_str()).collect();
     if distinct.len() <= lost {
@@ -150,6 +160,30 @@ pub(crate) fn settle(
         });
     }
     problems
+}
+
+/// The lines of a text on which something could not be read, in order. Nothing is said of the
+/// names there: what is wrong with the line has been said.
+fn damaged(tree: &Tree) -> Vec<Span> {
+    let mut lines: Vec<Span> = Vec::new();
+    for problem in &tree.problems {
+        let at = problem.span.start;
+        let readable = matches!(
+            problem.kind,
+            tree::ProblemKind::Capitals | tree::ProblemKind::HiddenCharacter(_)
+        );
+        if readable || lines.last().is_some_and(|line| at <= line.end) {
+            continue;
+        }
+        let (before, behind) = match tree.text.split_at_checked(at as usize) {
+            Some(parts) => parts,
+            None => continue,
+        };
+        let start = before.rfind('\n').map_or(0, |end| end as u32 + 1);
+        let length = behind.find('\n').unwrap_or(behind.len()) as u32;
+        lines.push(Span::new(start, at + length));
+    }
+    lines
 }
 
 /// The known name that was probably meant: the nearest of what could stand there, else the
