@@ -10,16 +10,17 @@
 //! given up.
 //!
 //! Before that comes a dive: all waits that break are given a way at once, again
-//! and again. It often ends with an order that costs no more than the bound at
-//! the root, and then there is nothing to search.
+//! and again, the one that the written order keeps, and if that leads nowhere
+//! the one that a known order keeps. It often ends with an order that costs no
+//! more than the bound at the root, and then there is nothing to search.
 
 use super::plain::{Costs, Mended, mend};
 use super::stretch::Graph;
 use crate::effort::Budget;
-use crate::instance::{Instance, places_in};
+use crate::instance::{Instance, StepId, places_in};
 use crate::peel::{End, OPEN, Overlay, peel};
 use crate::rows::Rows;
-use crate::search::ways_by_promise;
+use crate::search::{ways_by_promise, ways_kept};
 
 /// What the search found.
 pub(super) struct Found {
@@ -38,24 +39,29 @@ struct Frame {
     bound: u64,
 }
 
-/// The nearest order of an instance. `floor` is a cost known to be a bound.
-pub(super) fn branch(inst: &Instance, costs: Costs<'_>, floor: u64, budget: &mut Budget) -> Found {
+/// The nearest order of an instance. `known` is an order that may be valid,
+/// `floor` a cost known to be a bound.
+pub(super) fn branch(
+    inst: &Instance,
+    costs: Costs<'_>,
+    known: &[StepId],
+    floor: u64,
+    budget: &mut Budget,
+) -> Found {
     let mut search = Search {
         inst,
         costs,
         chosen: vec![OPEN; inst.open_waits() as usize],
         best: None,
     };
-    let nothing = |bound, complete| Found {
-        best: None,
-        bound,
-        complete,
-    };
-    if !budget.spend(inst.steps()) {
-        return nothing(floor, false);
-    }
+    // The root is always looked at, whatever is left of the budget.
+    let more = budget.spend(inst.steps());
     let Some((root, broken)) = search.look() else {
-        return nothing(u64::MAX, true);
+        return Found {
+            best: None,
+            bound: u64::MAX,
+            complete: true,
+        };
     };
     let bound = root.bound.max(floor);
     if broken.is_empty() {
@@ -65,7 +71,20 @@ pub(super) fn branch(inst: &Instance, costs: Costs<'_>, floor: u64, budget: &mut
             complete: true,
         };
     }
-    search.dive(&broken, budget);
+    if more {
+        let promising = |wait: u32| ways_by_promise(inst, wait).first().copied();
+        search.dive(&broken, promising, budget);
+        if search.best.is_none() {
+            let place = places_in(known, inst.steps());
+            let kept = |wait: u32| inst.ways(wait).find(|&way| inst.way_holds(way, &place));
+            search.dive(&broken, kept, budget);
+        }
+    }
+    if search.best.is_none() && inst.allows(known) {
+        search.chosen = ways_kept(inst, known);
+        search.best = search.look().map(|(node, _)| node);
+        search.chosen.fill(OPEN);
+    }
     let (bound, complete) = search.go_through(bound, &broken, budget);
     let best = search.best;
     Found {
@@ -87,11 +106,12 @@ impl Search<'_> {
         self.best.as_ref().map_or(u64::MAX, |best| best.cost)
     }
 
-    fn dive(&mut self, broken: &[u32], budget: &mut Budget) {
+    /// Decides all broken waits at once until none is broken any more.
+    fn dive(&mut self, broken: &[u32], choose: impl Fn(u32) -> Option<u32>, budget: &mut Budget) {
         let mut broken = broken.to_vec();
         while budget.spend(self.inst.steps()) {
             for &wait in &broken {
-                self.chosen[wait as usize] = ways_by_promise(self.inst, wait)[0];
+                self.chosen[wait as usize] = choose(wait).unwrap_or(OPEN);
             }
             match self.look() {
                 None => break,
@@ -99,6 +119,8 @@ impl Search<'_> {
                     self.best = Some(node);
                     break;
                 }
+                // Nothing more to choose, or nothing has come of it.
+                Some((_, rest)) if rest == broken => break,
                 Some((_, rest)) => broken = rest,
             }
         }
@@ -197,7 +219,7 @@ impl Search<'_> {
 }
 
 /// The nearest order under the arcs and the chosen ways.
-pub(super) fn mend_with(inst: &Instance, chosen: &[u32], costs: Costs<'_>) -> Option<Mended> {
+fn mend_with(inst: &Instance, chosen: &[u32], costs: Costs<'_>) -> Option<Mended> {
     let decided = (0..inst.open_waits()).filter(|&wait| chosen[wait as usize] != OPEN);
     let added = decided.flat_map(|wait| {
         let step = inst.wait_step[wait as usize];

@@ -12,17 +12,25 @@ use super::stretch::Stretch;
 use crate::pairs::{Pairs, Table};
 use crate::rows::Rows;
 
-/// What a closure or lists may take.
+/// What may be held at most.
 #[derive(Clone, Copy)]
 pub(super) struct Limits {
+    /// Bits of a closure; beyond, conflicts are held as lists.
     pub bits: u64,
+    /// Conflicts in lists; beyond, they are not held at all.
     pub pairs: usize,
+    /// Conflicts among steps that tie, up to which the tie is settled by degree.
+    pub tied: usize,
+    /// Conflicts up to which a cheapest set is computed.
+    pub flow: usize,
 }
 
-/// 256 MB each.
+/// Some 256 MB each.
 pub(super) const LIMITS: Limits = Limits {
     bits: 1 << 31,
     pairs: 1 << 26,
+    tied: 1 << 22,
+    flow: 1 << 22,
 };
 
 pub(super) struct Conflicts {

@@ -33,17 +33,12 @@
 //! name the moved steps), so that of two steps each of which would do the one less
 //! tied up moves; among those, the one with the most steps going later. The sets
 //! that remain form a lattice and the last rule picks its top, so the choice is
-//! unique. If a tie would take more than [`MOST_ARCS`] conflicts to settle, the
-//! first of these rules is left out.
+//! unique. If a tie would take more conflicts to settle than [`Limits`] allows,
+//! the first of these rules is left out.
 
-use super::conflict::Conflicts;
+use super::conflict::{Conflicts, Limits};
 use super::flow::{Network, UNBOUNDED};
 use crate::matching::{FREE, Matching, largest};
-
-/// Conflicts among steps that tie, up to which the tie is settled by degree.
-const MOST_ARCS: usize = 1 << 22;
-/// Conflicts up to which a cheapest set is computed.
-const MOST_FLOW_ARCS: usize = 1 << 24;
 
 /// Steps of a stretch to be moved, rising.
 pub(super) struct Cover {
@@ -53,7 +48,7 @@ pub(super) struct Cover {
 }
 
 /// The fewest steps that meet every conflict.
-pub(super) fn fewest(conflicts: &Conflicts, tie: impl Fn(u32) -> u64) -> Cover {
+pub(super) fn fewest(conflicts: &Conflicts, tie: impl Fn(u32) -> u64, limits: Limits) -> Cover {
     let matching = largest(&conflicts.pairs);
     let size = matching.size();
     let (uppers, lowers) = (conflicts.uppers.len(), conflicts.lowers.len());
@@ -83,6 +78,7 @@ pub(super) fn fewest(conflicts: &Conflicts, tie: impl Fn(u32) -> u64) -> Cover {
     settle(
         conflicts,
         tie,
+        limits.tied,
         &matching,
         &tied,
         &mut upper_kept,
@@ -114,6 +110,7 @@ fn collect(conflicts: &Conflicts, upper_kept: &[bool], lower_moved: &[bool]) -> 
 fn settle(
     conflicts: &Conflicts,
     tie: impl Fn(u32) -> u64,
+    most_arcs: usize,
     matching: &Matching,
     tied: &[u32],
     upper_kept: &mut [bool],
@@ -128,7 +125,7 @@ fn settle(
     for &u in tied {
         conflicts.pairs.each(u, |_| arcs += 1);
     }
-    let by_degree = arcs <= MOST_ARCS;
+    let by_degree = arcs <= most_arcs;
     let (source, sink) = (tied.len() as u32, tied.len() as u32 + 1);
     let mut network = Network::new(if by_degree { tied.len() + 2 } else { 0 });
     // Pairs whose upper has to move: it conflicts with a lower that no cover of
@@ -206,8 +203,9 @@ pub(super) fn cheapest(
     conflicts: &Conflicts,
     weight: impl Fn(u32) -> u64,
     tie: impl Fn(u32) -> u64,
+    limits: Limits,
 ) -> Option<Cover> {
-    if conflicts.pairs.count() > MOST_FLOW_ARCS {
+    if conflicts.pairs.count() > limits.flow {
         return None;
     }
     let (uppers, lowers) = (&conflicts.uppers, &conflicts.lowers);

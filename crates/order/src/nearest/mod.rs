@@ -15,6 +15,8 @@ mod landing;
 mod plain;
 mod regions;
 mod stretch;
+#[cfg(test)]
+mod tests;
 
 use crate::bits::Bits;
 use crate::effort::Effort;
@@ -131,10 +133,7 @@ fn solve(inst: &Instance, weight: Option<&[u32]>, effort: Effort) -> Result<Near
         weight,
         degree: &degree,
     };
-    match regions::mend_all(inst, costs, &known, effort) {
-        Some(mended) => Ok(finish(inst, mended)),
-        None => Err(NoOrder::Unknown { tried: 0 }),
-    }
+    Ok(finish(inst, regions::mend_all(inst, costs, &known, effort)))
 }
 
 fn finish(inst: &Instance, mended: plain::Mended) -> Nearest {

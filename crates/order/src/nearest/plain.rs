@@ -58,8 +58,8 @@ pub(super) fn mend(graph: Graph<'_>, costs: Costs<'_>) -> Option<Mended> {
         let tie = |v: u32| 1 + u64::from(costs.degree[(v + from) as usize]);
         let cover = Conflicts::new(stretch, &topo, LIMITS)
             .and_then(|conflicts| match costs.weight {
-                None => Some(fewest(&conflicts, tie)),
-                Some(_) => cheapest(&conflicts, weigh, tie),
+                None => Some(fewest(&conflicts, tie, LIMITS)),
+                Some(_) => cheapest(&conflicts, weigh, tie, LIMITS),
             })
             .unwrap_or_else(|| rough(stretch, &topo, weigh));
         let order = land(stretch, &topo, &cover.moved);
@@ -77,7 +77,7 @@ pub(super) fn mend(graph: Graph<'_>, costs: Costs<'_>) -> Option<Mended> {
 /// is moved but a heaviest run of steps that already stand in a topological
 /// order. The bound is that of the violated arcs alone, no two of which share a
 /// step.
-fn rough(stretch: Stretch<'_>, topo: &[u32], weigh: impl Fn(u32) -> u64) -> Cover {
+pub(super) fn rough(stretch: Stretch<'_>, topo: &[u32], weigh: impl Fn(u32) -> u64) -> Cover {
     let n = stretch.len();
     // A heaviest rising subsequence of the topological order, by a tree of
     // running maxima over written places.

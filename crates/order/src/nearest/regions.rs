@@ -15,13 +15,12 @@
 //! that holds all it asks for is exact by itself, so this ends. The costs of
 //! regions that are done add up to a bound for the whole, which their orders meet.
 
-use super::branch::{Found, branch, mend_with};
+use super::branch::{Found, branch};
 use super::plain::{Costs, Mended};
 use super::stretch::{Graph, spans};
 use crate::effort::{Budget, Effort};
 use crate::instance::{Instance, StepId, places_in};
 use crate::part::{Cutter, Outside};
-use crate::search::ways_kept;
 use std::collections::BTreeMap;
 use std::ops::Range;
 
@@ -31,9 +30,10 @@ pub(super) fn mend_all(
     costs: Costs<'_>,
     known: &[StepId],
     effort: Effort,
-) -> Option<Mended> {
+) -> Mended {
     let mut todo = first_regions(inst);
-    let mut done: BTreeMap<u32, (u32, Option<Mended>, u64)> = BTreeMap::new();
+    let mut done: BTreeMap<u32, (u32, Mended)> = BTreeMap::new();
+    let place = places_in(known, inst.steps());
     let mut cutter = Cutter::new(inst);
     let mut budget = Budget::new(effort);
     while let Some((from, to)) = todo.pop_first() {
@@ -42,11 +42,21 @@ pub(super) fn mend_all(
         };
         let mut own = Budget::new(share);
         let region = from..to;
-        let outcome = solve(inst, costs.of(&region), region, &mut cutter, &mut own);
+        // The steps of the region as the known order has them.
+        let mut known: Vec<u32> = (0..to - from).collect();
+        known.sort_by_key(|&v| place[(v + from) as usize]);
+        let outcome = solve(
+            inst,
+            costs.of(&region),
+            &known,
+            region,
+            &mut cutter,
+            &mut own,
+        );
         budget.used(share, &own);
         match outcome {
-            Outcome::Done(mended, bound) => {
-                done.insert(from, (to, mended, bound));
+            Outcome::Done(mended) => {
+                done.insert(from, (to, mended));
             }
             Outcome::Widen(wider) => {
                 let mut wider = wider;
@@ -65,26 +75,21 @@ pub(super) fn mend_all(
             }
         }
     }
-    let bound = done.values().map(|region| region.2).sum();
     let mut out = Mended {
         order: (0..inst.steps() as u32).collect(),
         moved: Vec::new(),
         cost: 0,
-        bound,
+        bound: 0,
     };
-    for (from, (_, mended, _)) in done {
-        let Some(mended) = mended else {
-            // A search met its bound before it found anything.
-            let whole = mend_with(inst, &ways_kept(inst, known), costs)?;
-            return Some(Mended { bound, ..whole });
-        };
+    for (from, (_, mended)) in done {
         for (slot, v) in out.order[from as usize..].iter_mut().zip(mended.order) {
             *slot = v + from;
         }
         out.moved.extend(mended.moved.iter().map(|&v| v + from));
         out.cost += mended.cost;
+        out.bound += mended.bound;
     }
-    Some(out)
+    out
 }
 
 /// The first of these regions that overlaps another.
@@ -122,8 +127,8 @@ fn first_regions(inst: &Instance) -> BTreeMap<u32, u32> {
 }
 
 enum Outcome {
-    /// The order of the region, if one was found, and a bound on its cost.
-    Done(Option<Mended>, u64),
+    /// The order of the region.
+    Done(Mended),
     /// The region has to be this wide.
     Widen(Range<u32>),
 }
@@ -131,25 +136,44 @@ enum Outcome {
 fn solve(
     inst: &Instance,
     costs: Costs<'_>,
+    known: &[u32],
     region: Range<u32>,
     cutter: &mut Cutter<'_>,
     budget: &mut Budget,
 ) -> Outcome {
+    let n = inst.steps() as u32;
     let loose = cutter.cut(region.clone().collect(), Outside::Kept);
-    let Found { best, bound, .. } = branch(&loose.inst, costs, 0, budget);
-    let strict = cutter.cut(region.clone().collect(), Outside::AsWritten);
+    let Found { best, bound, .. } = branch(&loose.inst, costs, known, 0, budget);
     let Some(best) = best else {
-        return Outcome::Done(None, bound);
+        // The known order keeps all that is loose, so this cannot be; if it
+        // were, that order would still be a valid one.
+        return Outcome::Done(Mended {
+            order: known.to_vec(),
+            moved: (0..region.len() as u32).collect(),
+            cost: region.len() as u64,
+            bound: 0,
+        });
     };
+    let proven = best.cost == bound;
+    let done = |best: Mended| Outcome::Done(Mended { bound, ..best });
+    let strict = cutter.cut(region.clone().collect(), Outside::AsWritten);
     if strict.inst.allows(&best.order) {
-        return Outcome::Done(Some(best), bound);
+        return done(best);
     }
-    let within = branch(&strict.inst, costs, bound, budget);
-    let exact = within.best.as_ref().is_some_and(|w| w.cost == bound);
-    if exact || !within.complete || best.cost != bound {
-        return Outcome::Done(within.best, bound);
+    let within = branch(&strict.inst, costs, known, bound, budget);
+    match within.best {
+        Some(found) if found.cost == bound || !proven || !within.complete => done(found),
+        _ => {
+            let wider = reach(inst, &region, &best.order);
+            // Where effort has run out there must not be many rounds more.
+            let more = if within.complete {
+                0
+            } else {
+                region.len() as u32
+            };
+            Outcome::Widen(wider.start.saturating_sub(more)..(wider.end + more).min(n))
+        }
     }
-    Outcome::Widen(reach(inst, &region, &best.order))
 }
 
 /// The region widened by a way of some wait that this order keeps only if

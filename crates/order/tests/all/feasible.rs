@@ -1,7 +1,10 @@
 //! Whether an order exists, against every order.
 
 use crate::brute::{Dice, Facts, Sort};
-use order::{Answer, Broken, Effort, Feasibility, feasible, must_precede, stuck_set};
+use order::{
+    Answer, Broken, Builder, Effort, Feasibility, Reason, Wait, Way, feasible, must_precede,
+    stuck_set,
+};
 
 fn agrees(seed: u64, cases: usize, sort: Sort) {
     let mut dice = Dice::new(seed);
@@ -162,4 +165,129 @@ fn what_must_precede_what() {
             }
         }
     }
+}
+
+/// A search cut short says so, and is never wrong.
+#[test]
+fn little_effort_is_never_wrong() {
+    let mut dice = Dice::new(19);
+    let mut unknown = 0;
+    for _ in 0..10_000 {
+        let facts = Facts::random(&mut dice, Sort::MIXED);
+        let effort = Effort {
+            nodes: dice.below(3) as u64,
+        };
+        match feasible(&facts.instance(), effort) {
+            Feasibility::Order(order) => assert!(facts.kept_by(&order)),
+            Feasibility::Stuck(stuck) => {
+                let enough = facts.only(|why| stuck.reasons.contains(&why));
+                assert!(!enough.has_order(), "{stuck:?} of {facts:?}");
+            }
+            Feasibility::Unknown { tried } => {
+                assert!(tried <= effort.nodes);
+                unknown += 1;
+            }
+        }
+    }
+    assert!(unknown > 10, "{unknown}");
+}
+
+/// "After one of a, c" and "before one of a, c" say that b lies between them.
+/// Betweenness is NP-complete, so it must be searched, and a peel that treated
+/// it as easy would accept what cannot be.
+#[test]
+fn betweenness_is_searched_not_peeled() {
+    let between = |builder: &mut Builder, a: u32, b: u32, c: u32| {
+        let r = Reason;
+        let way = |later: Vec<u32>, earlier: Vec<u32>| Way {
+            later: later.into_iter().map(|s| (s, r(s))).collect(),
+            earlier: earlier.into_iter().map(|s| (s, r(s))).collect(),
+        };
+        builder.wait(Wait {
+            step: b,
+            ways: vec![way(vec![], vec![a]), way(vec![], vec![c])],
+            why: r(100),
+        });
+        builder.wait(Wait {
+            step: b,
+            ways: vec![way(vec![a], vec![]), way(vec![c], vec![])],
+            why: r(101),
+        });
+    };
+    // b between a and c, c between b and d, d between c and a: a chain a b c d
+    // cannot have d between c and a.
+    let mut builder = Builder::new(4);
+    between(&mut builder, 0, 1, 2);
+    between(&mut builder, 1, 2, 3);
+    let inst = builder.build();
+    assert!(inst.is_mixed());
+    let Feasibility::Order(order) = feasible(&inst, Effort::default()) else {
+        panic!("0 1 2 3 is an order");
+    };
+    assert_eq!(order, [0, 1, 2, 3]);
+
+    let mut builder = Builder::new(4);
+    between(&mut builder, 0, 1, 2);
+    between(&mut builder, 1, 2, 3);
+    between(&mut builder, 2, 3, 0);
+    let inst = builder.build();
+    assert_eq!(stuck_set(&inst), [], "the peel alone sees nothing");
+    let found = feasible(&inst, Effort::default());
+    assert!(matches!(found, Feasibility::Stuck(_)), "{found:?}");
+    let found = feasible(&inst, Effort { nodes: 0 });
+    assert!(matches!(found, Feasibility::Unknown { .. }), "{found:?}");
+}
+
+/// Random betweenness against every permutation.
+#[test]
+fn random_betweenness() {
+    let mut dice = Dice::new(20);
+    let (mut yes, mut no) = (0, 0);
+    for _ in 0..10_000 {
+        let n = dice.between(4, 7);
+        let mut facts = Facts {
+            n,
+            arcs: Vec::new(),
+            waits: Vec::new(),
+        };
+        for _ in 0..dice.between(2, 6) {
+            let mut steps: Vec<u32> = (0..n as u32).collect();
+            dice.shuffle(&mut steps);
+            let entry = |s: u32| vec![(s, Reason(s))];
+            let (later, earlier): (Vec<Way>, Vec<Way>) = [steps[0], steps[2]]
+                .map(|s| {
+                    let later = Way {
+                        later: entry(s),
+                        ..Way::default()
+                    };
+                    let earlier = Way {
+                        earlier: entry(s),
+                        ..Way::default()
+                    };
+                    (later, earlier)
+                })
+                .into_iter()
+                .unzip();
+            for ways in [later, earlier] {
+                facts.waits.push(Wait {
+                    step: steps[1],
+                    ways,
+                    why: Reason(50 + facts.waits.len() as u32),
+                });
+            }
+        }
+        let found = feasible(&facts.instance(), Effort::default());
+        match found {
+            Feasibility::Order(order) => {
+                assert!(facts.kept_by(&order));
+                yes += 1;
+            }
+            Feasibility::Stuck(_) => {
+                assert!(!facts.has_order());
+                no += 1;
+            }
+            Feasibility::Unknown { .. } => panic!("bound met on {facts:?}"),
+        }
+    }
+    assert!(yes > 500 && no > 500, "{yes} and {no}");
 }

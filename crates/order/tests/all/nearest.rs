@@ -229,3 +229,90 @@ fn ties_are_broken_as_stated() {
     }
     assert!(tied > 1000, "{tied}");
 }
+
+/// With next to no effort the answer is still a valid order, and the bound holds.
+#[test]
+fn little_effort_gives_a_bound() {
+    let mut dice = Dice::new(38);
+    let mut open = 0;
+    for round in 0..10_000 {
+        let sort = if round % 2 == 0 {
+            Sort::ACCESS
+        } else {
+            Sort::MIXED
+        };
+        let facts = Facts::random(&mut dice, sort);
+        let weight = vec![1; facts.n];
+        let effort = Effort {
+            nodes: dice.below(6) as u64,
+        };
+        let best = cheapest(&facts, &weight);
+        match nearest(&facts.instance(), effort) {
+            Ok(found) => {
+                is_sound(&facts, &found);
+                let best = best.unwrap();
+                assert_eq!(found.cost, found.moved.len() as u64);
+                match found.proof {
+                    Proof::Fewest => assert_eq!(found.cost, best, "{facts:?}"),
+                    Proof::AtLeast(bound) => {
+                        assert!(bound <= best && best <= found.cost && bound < found.cost);
+                        open += 1;
+                    }
+                }
+            }
+            Err(NoOrder::Stuck(_)) => assert_eq!(best, None),
+            Err(NoOrder::Unknown { tried }) => assert!(tried <= effort.nodes),
+        }
+    }
+    assert!(open > 50, "{open}");
+}
+
+/// One step out of place among many that are tied together: it is the one moved,
+/// and to the nearest place.
+#[test]
+fn the_step_out_of_place_is_the_one_that_moves() {
+    let mut builder = order::Builder::new(12);
+    // 0 to 10 in a row, but step 3 has to come behind 8.
+    for i in (0..10).filter(|&i| i != 2 && i != 3) {
+        builder.before(i, i + 1, order::Reason(i));
+    }
+    builder.before(8, 3, order::Reason(90));
+    let found = nearest(&builder.build(), Effort::default()).unwrap();
+    assert_eq!(found.order, [0, 1, 2, 4, 5, 6, 7, 8, 3, 9, 10, 11]);
+    let [only] = found.moved.as_slice() else {
+        panic!("{found:?}");
+    };
+    assert_eq!(
+        (only.step, only.direction, only.behind),
+        (3, Direction::Later, Some(8))
+    );
+}
+
+/// Two steps the wrong way round, each of which could move: the one that fewer
+/// facts name does; if that leaves a choice, the earlier one goes later.
+#[test]
+fn the_step_less_tied_up_moves() {
+    let mut tied = order::Builder::new(4);
+    tied.before(2, 1, order::Reason(0));
+    tied.before(0, 1, order::Reason(1));
+    let found = nearest(&tied.build(), Effort::default()).unwrap();
+    assert_eq!(found.moved.iter().map(|m| m.step).collect::<Vec<_>>(), [2]);
+    assert_eq!(found.order, [0, 2, 1, 3]);
+
+    let mut even = order::Builder::new(4);
+    even.before(2, 1, order::Reason(0));
+    let found = nearest(&even.build(), Effort::default()).unwrap();
+    assert_eq!(found.order, [0, 2, 1, 3]);
+    assert_eq!(found.moved.iter().map(|m| m.step).collect::<Vec<_>>(), [1]);
+
+    // A weight overrules both.
+    let found = nearest_weighted(&even_again(), &[1, 5, 1, 1], Effort::default()).unwrap();
+    assert_eq!(found.moved.iter().map(|m| m.step).collect::<Vec<_>>(), [2]);
+    assert_eq!(found.cost, 1);
+}
+
+fn even_again() -> order::Instance {
+    let mut even = order::Builder::new(4);
+    even.before(2, 1, order::Reason(0));
+    even.build()
+}
