@@ -32,6 +32,11 @@ mod read;
 pub use read::{LONGEST, Refused, read, read_bytes};
 
 pub mod edit;
+pub mod position;
+
+mod tidy;
+pub use tidy::tidy;
+
 pub mod words;
 
 mod near;

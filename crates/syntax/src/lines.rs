@@ -74,7 +74,8 @@ impl Iterator for Lines<'_> {
             return None;
         }
         let start = self.at;
-        let (end, next) = line_end(self.text.as_bytes(), start);
+        let length = self.text.len();
+        let (end, next) = line_end(self.text.as_bytes(), start).unwrap_or((length, length));
         self.at = next;
         let content = &self.text[start..end];
         let first = start + (content.len() - content.trim_start_matches(is_blank).len());
@@ -97,17 +98,44 @@ impl Iterator for Lines<'_> {
     }
 }
 
-/// Where the line that begins at `start` ends, and where the next one starts.
-fn line_end(bytes: &[u8], start: usize) -> (usize, usize) {
-    let Some(length) = bytes[start..]
-        .iter()
-        .position(|byte| matches!(byte, b'\n' | b'\r'))
-    else {
-        return (bytes.len(), bytes.len());
-    };
-    let end = start + length;
+/// Where the line that begins at `start` ends, and where the next one starts;
+/// `None` if the text ends first.
+pub(crate) fn line_end(bytes: &[u8], start: usize) -> Option<(usize, usize)> {
+    let rest = bytes.get(start..)?;
+    let end = start + rest.iter().position(|byte| matches!(byte, b'\n' | b'\r'))?;
     let both = bytes[end] == b'\r' && bytes.get(end + 1) == Some(&b'\n');
-    (end, end + 1 + usize::from(both))
+    Some((end, end + 1 + usize::from(both)))
+}
+
+/// The kind of line end that the text has most of; of equals the one that comes first.
+pub(crate) fn end_of_line(text: &str) -> &'static str {
+    let (mut lf, mut crlf, mut cr) = (0, 0, 0);
+    let mut first = "\n";
+    for line in Lines::new(text) {
+        let (kind, count) = match &text[line.end..line.next] {
+            "\n" => ("\n", &mut lf),
+            "\r\n" => ("\r\n", &mut crlf),
+            "\r" => ("\r", &mut cr),
+            _ => continue,
+        };
+        *count += 1;
+        if lf + crlf + cr == 1 {
+            first = kind;
+        }
+    }
+    let most = lf.max(crlf).max(cr);
+    let has_most = |kind: &str| match kind {
+        "\r\n" => crlf == most,
+        "\r" => cr == most,
+        _ => lf == most,
+    };
+    if has_most(first) {
+        return first;
+    }
+    ["\n", "\r\n", "\r"]
+        .into_iter()
+        .find(|kind| has_most(kind))
+        .unwrap_or("\n")
 }
 
 #[cfg(test)]

@@ -2,7 +2,6 @@
 //! are known where it stands.
 
 use crate::grammar::Rule;
-use crate::tree::Head;
 use crate::words::{self, Place};
 
 /// A phrase for what could have stood where reading stopped; `None` where the
@@ -192,6 +191,7 @@ pub(crate) fn phrase(rule: Rule) -> Option<&'static str> {
         Rule::quoted => "a text in quotes",
         Rule::quantity | Rule::unknown => "a figure with its unit",
         Rule::figure | Rule::count | Rule::number | Rule::member_range => "a figure",
+        Rule::how_many => "a further detail",
         Rule::unit => "a unit",
         Rule::date => "a date such as 2031-05-02",
         Rule::tool => "a tool",
@@ -229,13 +229,17 @@ pub(crate) fn phrase(rule: Rule) -> Option<&'static str> {
         Rule::each => "`each`",
         Rule::every => "`every`",
         Rule::rows => "`rows`",
-        Rule::then => "`then`",
+        Rule::then => "`then turn` and an angle",
         Rule::until => "`until`",
         Rule::with => "`with`",
         Rule::within => "`within`",
         Rule::after => "`after`",
         Rule::when => "`before` or `after`",
         Rule::when_slack => "`when slack`",
+        Rule::dry_fit => "`fit`",
+        Rule::single_use => "`use`",
+        Rule::hand => "`hand`",
+        Rule::scale => "`scale`",
         Rule::slack => "`slack`",
         Rule::apart => "`apart`",
         Rule::assembled => "`assembled`",
@@ -256,9 +260,9 @@ pub(crate) fn phrases(rules: &[Rule]) -> Vec<&'static str> {
     phrases
 }
 
-/// The known words that could have stood where `rules` were wanted, on an item
-/// with this head.
-pub(crate) fn known_words(rules: &[Rule], head: Option<&Head>) -> Vec<&'static str> {
+/// The known words that could have stood where `rules` were wanted: of details
+/// those that `place` may carry, or all.
+pub(crate) fn known_words(rules: &[Rule], place: Option<Place>) -> Vec<&'static str> {
     let mut known = Vec::new();
     let mut details = false;
     for rule in rules {
@@ -299,6 +303,10 @@ pub(crate) fn known_words(rules: &[Rule], head: Option<&Head>) -> Vec<&'static s
             Rule::within => known.push("within"),
             Rule::after => known.push("after"),
             Rule::when_slack => known.push("when"),
+            Rule::dry_fit => known.push("fit"),
+            Rule::single_use => known.push("use"),
+            Rule::hand => known.push("hand"),
+            Rule::scale => known.push("scale"),
             Rule::slack => known.push("slack"),
             Rule::apart => known.push("apart"),
             Rule::assembled => known.push("assembled"),
@@ -308,7 +316,7 @@ pub(crate) fn known_words(rules: &[Rule], head: Option<&Head>) -> Vec<&'static s
         }
     }
     if details {
-        known.extend(first_words(head.and_then(words::place_of)));
+        known.extend(first_words(place));
     }
     known
 }

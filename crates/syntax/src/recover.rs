@@ -31,6 +31,23 @@ pub(crate) enum Form {
     Detail,
 }
 
+impl Form {
+    fn other(self) -> Form {
+        match self {
+            Form::Item => Form::Detail,
+            Form::Detail => Form::Item,
+        }
+    }
+
+    /// Whether `word` begins lines of this form.
+    pub(crate) fn begins_with(self, word: &str) -> bool {
+        match self {
+            Form::Item => dispatch::head(word).is_some(),
+            Form::Detail => !dispatch::details(word).is_empty(),
+        }
+    }
+}
+
 /// A line of more bytes is not read: no person writes one, and reading it would
 /// take many times its size in memory.
 const LONGEST_LINE: usize = 256 * 1024;
@@ -52,14 +69,19 @@ pub(crate) fn line(
     }
     // A detail that has lost its indent still belongs to the item above it, and an item
     // that was indented by mistake is still an item.
-    let other = match form {
-        Form::Item => Form::Detail,
-        Form::Detail => Form::Item,
-    };
-    let placed = above.is_some() || other == Form::Item;
-    if placed && whole(other, statement, above, found) {
-        found.problems.push(trouble::margin(statement, form));
-        return;
+    let other = form.other();
+    if above.is_some() || other == Form::Item {
+        if whole(other, statement, above, found) {
+            found.problems.push(trouble::margin(statement, form));
+            return;
+        }
+        let word = dispatch::first_word(&statement.text);
+        if other.begins_with(word) && !form.begins_with(word) {
+            part(other, statement, above, found);
+            found.problems.clear();
+            found.problems.push(trouble::margin(statement, form));
+            return;
+        }
     }
     part(form, statement, above, found);
 }
@@ -72,27 +94,39 @@ fn whole(
     found: &mut Found,
 ) -> bool {
     found.clear();
-    let text: &str = &statement.text;
     let has_detail = above.is_some_and(|above| above.has_detail);
+    let read = walk(form, &statement.text, |piece, at| {
+        found.take(piece, Ground::new(statement, at), has_detail);
+    });
+    if read.is_none() {
+        found.clear();
+    }
+    read.is_some()
+}
+
+/// Hands each head and detail of the line to `take`, with the byte at which it begins, and
+/// says where the last one ends: behind it there is nothing, or a comment. `None` where the
+/// line does not fit.
+pub(crate) fn walk<'i>(
+    form: Form,
+    text: &'i str,
+    mut take: impl FnMut(Piece<'i>, usize),
+) -> Option<usize> {
     let mut at = 0;
     let mut wants_head = form == Form::Item;
     loop {
-        let Some(piece) = piece(&text[at..], wants_head) else {
-            found.clear();
-            return false;
-        };
-        let length = piece.as_span().end();
-        found.take(piece, Ground::new(statement, at), has_detail);
-        at += length;
+        let piece = piece(&text[at..], wants_head)?;
         wants_head = false;
+        let length = piece.as_span().end();
+        take(piece, at);
+        at += length;
         let rest = &text[at..];
         let behind = rest.strip_prefix(' ').unwrap_or(rest);
         if behind.is_empty() || behind.starts_with('#') {
-            return true;
+            return Some(at);
         }
         if behind.len() == rest.len() {
-            found.clear();
-            return false;
+            return None;
         }
         at += 1;
     }

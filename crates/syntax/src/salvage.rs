@@ -40,10 +40,15 @@ pub(crate) fn words(text: &str, from: usize) -> Vec<Found<'_>> {
     found
 }
 
-/// Whether the `#` at byte `at` is that of `8 x #10-32 UNF`.
-fn begins_thread(text: &str, at: usize) -> bool {
-    let before = text[..at].trim_end_matches([' ', '\t']);
-    before.ends_with(['x', '×', '*']) && text[at + 1..].starts_with(|c: char| c.is_ascii_digit())
+/// Whether the `#` at byte `at` is that of `#10-32 UNF`.
+pub(crate) fn begins_thread(text: &str, at: usize) -> bool {
+    let Some((number, rest)) = text[at + 1..].split_once('-') else {
+        return false;
+    };
+    let figures = |text: &str| text.bytes().all(|byte| byte.is_ascii_digit());
+    (1..=2).contains(&number.len())
+        && figures(number)
+        && rest.starts_with(|c: char| c.is_ascii_digit())
 }
 
 fn is_word(c: char) -> bool {

@@ -1,13 +1,13 @@
 //! What is wrong with a line, and where exactly.
 
-use crate::dispatch;
 use crate::grammar::{self, Rule, Stop};
 use crate::near::nearest_word;
 use crate::phrases;
 use crate::recover::Form;
+use crate::salvage;
 use crate::statement::Statement;
 use crate::tree::{Head, Problem, ProblemKind};
-use crate::words;
+use crate::words::{self, Place};
 
 /// The problem of a line that does not fit. `head` is that of the item it
 /// belongs to, as far as it could be read.
@@ -33,48 +33,41 @@ pub(crate) fn problem(form: Form, statement: &Statement<'_>, head: Option<&Head>
         return first_word(form, statement, head);
     }
     let word = word_at(text, at);
-    let near = nearest_word(word, phrases::known_words(&stop.wanted, head));
+    let near = near(word, head, |place| {
+        phrases::known_words(&stop.wanted, place)
+    });
     unreadable(statement, at, phrases::phrases(&stop.wanted), near)
 }
 
 /// The problem of a line that goes wrong at its first word or right behind it.
 fn first_word(form: Form, statement: &Statement<'_>, head: Option<&Head>) -> Problem {
-    let text: &str = &statement.text;
-    let word = word_at(text, 0);
-    let begins = match form {
-        Form::Item => dispatch::head(word).is_some(),
-        Form::Detail => !dispatch::details(word).is_empty(),
-    };
-    if !begins {
-        let near = match form {
-            Form::Item => nearest_word(word, words::item_words()),
-            Form::Detail => {
-                nearest_word(word, phrases::first_words(head.and_then(words::place_of)))
-            }
-        };
-        let kind = ProblemKind::UnknownWord {
-            near,
-            detail: form == Form::Detail,
-        };
-        return Problem {
-            span: statement.span(0, word.len()),
-            kind,
-        };
-    }
-    // The word is known. Either something else than a blank stands behind it, or the second
-    // word of the keyword is wrong.
-    if !text[word.len()..].starts_with(' ') {
+    let word = word_at(&statement.text, 0);
+    if form.begins_with(word) {
         return unreadable(statement, word.len(), vec!["a blank"], None);
     }
-    let at = word.len() + 1;
-    let seconds = words::DETAILS.iter().filter_map(|detail| {
-        let mut parts = detail.word.split([' ', '-']);
-        (parts.next() == Some(word)).then_some(())?;
-        Some((detail.word, parts.next()?))
-    });
-    let (wanted, known): (Vec<_>, Vec<_>) = seconds.unzip();
-    let near = nearest_word(word_at(text, at), known);
-    unreadable(statement, at, wanted, near)
+    let near = match form {
+        Form::Item => nearest_word(word, words::item_words()),
+        Form::Detail => near(word, head, |place| phrases::first_words(place).collect()),
+    };
+    let kind = ProblemKind::UnknownWord {
+        near,
+        detail: form == Form::Detail,
+    };
+    Problem {
+        span: statement.span(0, word.len()),
+        kind,
+    }
+}
+
+/// The nearest of the words known for the item's sort, else of all.
+fn near(
+    word: &str,
+    head: Option<&Head>,
+    known: impl Fn(Option<Place>) -> Vec<&'static str>,
+) -> Option<&'static str> {
+    let place = head.and_then(words::place_of);
+    let near = nearest_word(word, known(place));
+    near.or_else(|| nearest_word(word, known(None)))
 }
 
 fn unreadable(
@@ -112,7 +105,7 @@ pub(crate) fn open_quote(text: &str) -> Option<usize> {
             ('"', None) => open = Some(at),
             ('"', Some(_)) => open = None,
             // Behind a comment sign nothing is quoted.
-            ('#', None) => return None,
+            ('#', None) if !salvage::begins_thread(text, at) => return None,
             _ => {}
         }
     }

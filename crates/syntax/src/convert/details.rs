@@ -98,7 +98,7 @@ fn says(rule: Rule, parts: &mut Parts<'_, '_>) -> Option<Says> {
         // Tools and supplies.
         Rule::detail_kind => Says::Kind(parts.words()),
         Rule::detail_range => Says::Range(parts.quantity()?),
-        Rule::detail_full_scale => Says::FullScale(parts.quantity()?),
+        Rule::detail_full_scale => Says::FullScale(steps::quantity_behind(parts, Rule::scale)?),
         Rule::detail_length => Says::Length(parts.quantity()?),
         Rule::detail_accuracy => Says::Accuracy(parts.quantity()?),
         Rule::detail_have => Says::Have,

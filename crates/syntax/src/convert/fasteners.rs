@@ -7,7 +7,7 @@ use crate::tree::{
 };
 
 pub(super) fn group(parts: &mut Parts<'_, '_>) -> Option<Says> {
-    let count = parts.word_of(Rule::count)?;
+    let count = parts.word_of(Rule::how_many)?;
     parts.skip(Rule::times);
     let before = parts.word_of(Rule::sort);
     let thread = parts.word_of(Rule::thread);

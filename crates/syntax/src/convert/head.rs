@@ -12,6 +12,7 @@ pub(crate) fn head(piece: Piece<'_>, ground: Ground<'_>) -> Option<(Head, Option
     if let Some(verb) = verb(rule) {
         let keyword = keyword(piece.as_str(), rule == Rule::step_dry_fit, start, ground);
         let mut parts = Parts::new(piece, ground);
+        parts.skip(Rule::dry_fit);
         let targets = parts.names();
         let words = parts.quoted();
         return Some((
