@@ -4,4 +4,5 @@ mod examples;
 mod pages;
 mod plans;
 mod rules;
+mod spoilt;
 mod support;

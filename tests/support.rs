@@ -1,11 +1,12 @@
 //! From a text to its findings, the one way that all tests here go.
 
 use check::{Finding, Severity};
-use plan::model::{FileId, Place, Plan};
+use plan::model::{FileId, Place, Plan, StepId};
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
+use syntax::edit::Edit;
 use syntax::tree::Tree;
 
 /// The top of the repository.
@@ -90,16 +91,19 @@ impl Bench {
     /// The same plan with one mend made.
     pub fn mended(&self, plan: &Plan, mend: &check::Mend) -> Bench {
         let mut other = self.clone();
-        let mut edits: Vec<_> = mend.edits.iter().collect();
-        // From the end backwards, so that no edit shifts the next.
-        edits.sort_by_key(|e| (e.file, std::cmp::Reverse((e.span.start, e.span.end))));
-        for edit in edits {
-            let source = &plan.sources[edit.file.0 as usize];
-            let text = other
-                .texts
-                .entry(source.name.clone())
-                .or_insert_with(|| source.tree.text.to_string());
-            text.replace_range(edit.span.range(), &edit.new);
+        for (file, source) in (0..).map(FileId).zip(&plan.sources) {
+            let here = mend.edits.iter().filter(|e| e.file == file);
+            let edits: Vec<_> = here
+                .map(|e| Edit {
+                    span: e.span,
+                    new: e.new.clone(),
+                })
+                .collect();
+            if !edits.is_empty() {
+                other
+                    .texts
+                    .insert(source.name.clone(), apply(&source.tree.text, &edits));
+            }
         }
         other
     }
@@ -122,18 +126,8 @@ impl Bench {
         if !arranged.unwritable.is_empty() {
             return Err("a step of one member of a series would have to move alone".into());
         }
-        let item = |step: plan::model::StepId| plan.step(step).item as usize;
-        let moves: Vec<_> = arranged
-            .moved
-            .iter()
-            .map(|(step, after)| (item(*step), after.map_or(usize::MAX, item)))
-            .collect();
-        let mut edits = syntax::edit::move_items(&plan.sources[0].tree, &moves);
-        edits.sort_by_key(|edit| std::cmp::Reverse((edit.span.start, edit.span.end)));
-        let mut text = self.text().to_owned();
-        for edit in edits {
-            text.replace_range(edit.span.range(), &edit.new);
-        }
+        let edits = syntax::edit::move_items(&plan.sources[0].tree, &arranged.item_moves);
+        let text = apply(self.text(), &edits);
         Ok(self.with_text(text))
     }
 
@@ -218,21 +212,18 @@ impl Checked {
 
     /// The findings as text, one a line, without their lines.
     pub fn said(&self) -> Vec<String> {
-        let mut all: Vec<String> = self
-            .findings
-            .iter()
-            .map(|f| {
-                format!(
-                    "{} {} \"{}\": {}",
-                    severity(f.severity),
-                    f.rule.name,
-                    f.about,
-                    f.says
-                )
-            })
-            .collect();
+        let mut all: Vec<String> = self.findings.iter().map(|f| self.said_of(f)).collect();
         all.sort();
         all
+    }
+
+    /// One finding as text.
+    pub fn said_of(&self, finding: &Finding) -> String {
+        let severity = severity(finding.severity);
+        format!(
+            "{severity} {} \"{}\": {}",
+            finding.rule.name, finding.about, finding.says
+        )
     }
 
     /// The errors among [`Checked::said`].
@@ -284,6 +275,10 @@ impl Checked {
         let pairs = before.matches("\r\n").count();
         1 + before.matches('\n').count() + before.matches('\r').count() - pairs
     }
+}
+
+fn apply(text: &str, edits: &[Edit]) -> String {
+    syntax::edit::apply(text, edits).unwrap_or_else(|overlap| panic!("{overlap:?} in\n{text}"))
 }
 
 fn severity(severity: Severity) -> &'static str {
