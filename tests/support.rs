@@ -1,7 +1,7 @@
 //! From a text to its findings, the one way that all tests here go.
 
 use check::{Finding, Severity};
-use plan::model::{FileId, Place, Plan, StepId};
+use plan::model::{FileId, Place, Plan};
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};

@@ -33,12 +33,13 @@ impl Bench<'_> {
         moved.sort_by_key(|s| order.iter().position(|o| o == s));
         let place = |s: StepId| order.iter().position(|o| *o == s);
         let behind = |s: StepId| place(s).and_then(|p| p.checked_sub(1)).map(|p| order[p]);
+        let (item_moves, unwritable) = match crate::item_moves::item_moves(self, &moved) {
+            Ok(moves) => (moves, Vec::new()),
+            Err(homeless) => (Vec::new(), homeless),
+        };
         Ok(Arranged {
-            unwritable: moved
-                .iter()
-                .copied()
-                .filter(|s| !self.alone_in_its_item(*s))
-                .collect(),
+            item_moves,
+            unwritable,
             moved: moved.iter().map(|s| (*s, behind(*s))).collect(),
             fewest: self.solved.fewest,
             order,

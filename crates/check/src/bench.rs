@@ -1,7 +1,7 @@
 //! Everything worked out about one plan, once.
 
 use crate::asks::{self, Asked};
-use crate::chain::{Aspect, presence};
+use crate::chain::{Aspect, Test, presence, tightness};
 use crate::demand::{Demand, Standing, What};
 use crate::faults::{self, Fault};
 use crate::finding::Finding;
@@ -171,6 +171,24 @@ impl<'p> Bench<'p> {
         if self.plan.steps.is_empty() || self.plan.heading.assembled {
             return Vec::new();
         }
+        let meant: Vec<&str> = self
+            .plan
+            .problems
+            .iter()
+            .filter_map(|p| match &p.kind {
+                plan::model::ProblemKind::UnknownName { near, .. } => near.as_deref(),
+                _ => None,
+            })
+            .collect();
+        let asked_for = |id: ThingId| {
+            self.solved.failed.iter().any(|d| {
+                let demand = &self.demands[*d as usize];
+                self.solved.impossible[*d as usize]
+                    && demand.ways.iter().flat_map(|w| &w.atoms).any(|a| {
+                        a.about == Some(id) && !crate::demand::possible(&self.lives, a)
+                    })
+            })
+        };
         let mut found = Vec::new();
         for (id, thing) in self.plan.things() {
             let fitted_once = matches!(thing.sort, Sort::Part | Sort::Unit | Sort::Fasteners);
@@ -178,10 +196,12 @@ impl<'p> Bench<'p> {
             let touched = !chain.acts.is_empty() || !chain.surplus.is_empty();
             if fitted_once
                 && thing.given.is_none()
-                && thing.temporary.is_none()
+                && (thing.temporary.is_none() || asked_for(id))
                 && !thing.uncertain
                 && chain.initial == presence::OFF
                 && !touched
+                // A misspelt name is one fault, not also the absence of what was meant.
+                && !meant.contains(&thing.name.as_str())
             {
                 found.push(id);
             }
@@ -203,14 +223,20 @@ impl<'p> Bench<'p> {
                 .ways
                 .iter()
                 .flat_map(|w| &w.atoms)
-                .filter(|a| !standing.holds(demand, a) && !crate::demand::possible(&self.lives, a));
-            let mut about = failing.map(|a| match a.what {
-                What::Chain(chain, _) if self.lives.chain(chain).aspect == Aspect::Main => a.about,
+                .filter(|a| !standing.holds(demand, a));
+            let speaks_for_it = failing.filter_map(|a| match a.what {
+                What::Chain(chain, test) if self.lives.chain(chain).aspect == Aspect::Main => {
+                    let about = a.about?;
+                    let thing = self.plan.thing(about);
+                    let left_in = thing.temporary.is_some() && test == Test::AtMost(0);
+                    let unlocked = test == Test::AtLeast(tightness::LOCKED)
+                        && crate::rules::unlocked::holds(self, about);
+                    (self.never_fitted.contains(&about) || thing.uncertain || left_in || unlocked)
+                        .then_some(about)
+                }
                 _ => None,
             });
-            if let Some(Some(first)) = about.next()
-                && (self.never_fitted.contains(&first) || self.plan.thing(first).uncertain)
-            {
+            if let Some(first) = speaks_for_it.into_iter().next() {
                 missed.push((first, d));
             }
         }

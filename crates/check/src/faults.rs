@@ -125,9 +125,9 @@ pub fn gather(bench: &Bench) -> Vec<Fault> {
             within_step: false,
         };
         let movers = movers(&standing, demand, &later);
-        match movers.first() {
-            Some(mover) if !solved.impossible[d as usize] => {
-                let group = forced.group(*mover);
+        match movers.is_empty() {
+            false if !solved.impossible[d as usize] => {
+                let group = forced.group(&movers);
                 by_move
                     .entry(group.clone())
                     .and_modify(|f| f.demands.push(d))
@@ -148,7 +148,7 @@ pub fn gather(bench: &Bench) -> Vec<Fault> {
         let Some(mover) = [first, second].into_iter().find(|s| later.contains_key(s)) else {
             continue;
         };
-        let group = forced.group(mover);
+        let group = forced.group(&[mover]);
         let fault = by_move.entry(group.clone()).or_insert(Fault {
             rule: crossed_rule(bench, chain, a),
             demands: Vec::new(),
@@ -217,21 +217,41 @@ fn movers(standing: &Standing, demand: &Demand, later: &HashMap<u32, bool>) -> V
     if later.contains_key(&demand.step) {
         return vec![demand.step];
     }
-    let mut found = Vec::new();
-    for atom in demand.ways.iter().flat_map(|w| &w.atoms) {
-        if standing.holds(demand, atom) {
-            continue;
+    let failing = |way: &crate::demand::Way| {
+        let mut found = Vec::new();
+        for atom in way.atoms.iter().filter(|a| !standing.holds(demand, a)) {
+            let made = crate::say::comes_later(standing, demand, atom);
+            let unmade = crate::say::changed_by(standing, demand, atom);
+            let moves = |s: &StepId| later.contains_key(&s.0);
+            // One of the two must give way for this atom, or this way is not the one taken.
+            let Some(step) = unmade.filter(moves).or(made.filter(moves)) else {
+                return Vec::new();
+            };
+            found.push(step.0);
         }
-        match atom.what {
-            What::Done(step, _) => found.push(step),
-            What::Chain(chain, _) => {
-                found.extend(standing.lives.chain(chain).acts.iter().map(|a| a.step));
-            }
-            What::Never => {}
-        }
+        found
+    };
+    let best = demand.ways.iter().map(failing).filter(|f| !f.is_empty()).min_by_key(Vec::len);
+    if let Some(found) = best {
+        return found;
     }
-    found.retain(|s| later.contains_key(s));
-    found
+    // Whichever act on the things concerned moves has a part in it.
+    let mut any: Vec<u32> = demand
+        .ways
+        .iter()
+        .flat_map(|w| &w.atoms)
+        .flat_map(|atom| match atom.what {
+            What::Done(step, _) => vec![step],
+            What::Chain(chain, _) => {
+                let acts = &standing.lives.chain(chain).acts;
+                acts.iter().map(|a| a.step).collect()
+            }
+            What::Never => Vec::new(),
+        })
+        .filter(|s| later.contains_key(s))
+        .collect();
+    any.truncate(1);
+    any
 }
 
 /// Steps that move because another one does.
@@ -253,11 +273,11 @@ impl<'a> Forced<'a> {
         Forced { later, next }
     }
 
-    /// The mover and all that has to move the same way with it, in written order.
-    fn group(&self, mover: u32) -> Vec<u32> {
-        debug_assert!(self.later.contains_key(&mover));
-        let mut group = BTreeSet::from([mover]);
-        let mut open = vec![mover];
+    /// The movers and all that has to move the same way with it, in written order.
+    fn group(&self, movers: &[u32]) -> Vec<u32> {
+        debug_assert!(movers.iter().all(|m| self.later.contains_key(m)));
+        let mut group: BTreeSet<u32> = movers.iter().copied().collect();
+        let mut open = movers.to_vec();
         while let Some(step) = open.pop() {
             for &then in self.next.get(&step).into_iter().flatten() {
                 if group.insert(then) {

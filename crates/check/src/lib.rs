@@ -15,6 +15,7 @@ pub mod chain;
 pub mod demand;
 pub mod faults;
 pub mod finding;
+mod item_moves;
 pub mod lives;
 pub mod mend;
 mod merge;

@@ -2,6 +2,7 @@
 
 use crate::bench::Bench;
 use crate::finding::{Mend, MendEdit};
+use crate::item_moves::item_moves;
 use crate::words;
 use plan::model::{FileId, Place, StepId};
 use std::collections::BTreeSet;
@@ -10,24 +11,11 @@ use syntax::tree::Span;
 /// A mend that moves these steps to where the nearest order has them; none when one of them is
 /// written once for several members of a series, so that the text has no single place for it.
 pub fn moves(bench: &Bench, moved: &[StepId]) -> Option<Mend> {
-    let plan = bench.plan;
-    let nearest = bench.solved.nearest.as_ref()?;
-    let moving: BTreeSet<u32> = bench.solved.moved.iter().map(|m| m.step).collect();
-    let ours: BTreeSet<u32> = moved.iter().map(|s| s.0).collect();
-    if ours.is_empty() || ours.iter().any(|s| !bench.alone_in_its_item(StepId(*s))) {
+    if moved.is_empty() {
         return None;
     }
-    let tree = &plan.sources.first()?.tree;
-    let mut item_moves = Vec::new();
-    let mut behind: Option<u32> = None;
-    for &step in nearest {
-        if ours.contains(&step) {
-            let after = behind.map_or(usize::MAX, |s| plan.steps[s as usize].item as usize);
-            item_moves.push((plan.steps[step as usize].item as usize, after));
-        } else if !moving.contains(&step) {
-            behind = Some(step);
-        }
-    }
+    let tree = &bench.plan.sources.first()?.tree;
+    let item_moves = item_moves(bench, moved).ok()?;
     let edits = syntax::edit::move_items(tree, &item_moves)
         .into_iter()
         .map(|e| MendEdit {

@@ -27,6 +27,10 @@ pub fn like_of_series(bench: &Bench, found: Vec<Finding>) -> Vec<Finding> {
                     }
                 }
                 merged[at].steps.extend(finding.steps);
+                // Passes of one `for each` stage move together or not at all.
+                if merged[at].mend.as_ref().map(|m| &m.edits) != finding.mend.as_ref().map(|m| &m.edits) {
+                    merged[at].mend = None;
+                }
             }
             None => {
                 seen.insert(key, merged.len());
@@ -39,8 +43,6 @@ pub fn like_of_series(bench: &Bench, found: Vec<Finding>) -> Vec<Finding> {
         if members.len() > 1 {
             let rest = crate::words::list(&members[1..]);
             finding.says = format!("{} The same holds for {rest}.", finding.says);
-            // One change cannot mend several members alike.
-            finding.mend = None;
         }
     }
     merged

@@ -1,6 +1,7 @@
 //! The written order against its demands, and the nearest order that meets them all.
 
-use crate::demand::{Demand, Standing, possible};
+use crate::chain::Test;
+use crate::demand::{Atom, Demand, Standing, What, Why, possible};
 use crate::lives::Lives;
 use crate::problem::{Problem, Source, build};
 use order::{Builder, Effort, Reason};
@@ -11,8 +12,9 @@ use plan::model::Plan;
 pub struct Tangle {
     /// What says so; no one of them can be dropped.
     pub sources: Vec<Source>,
-    /// Whether they form a circle of steps each before the next, and then a shortest one.
-    pub circle: bool,
+    /// Where they form a circle of steps, each before the next and the last before the first:
+    /// earlier step, what says so, later step. Empty when ways in are involved.
+    pub circle: Vec<(u32, Source, u32)>,
 }
 
 /// A step that moves in the nearest order.
@@ -59,12 +61,21 @@ const MOST_TANGLES: usize = 16;
 pub fn solve(plan: &Plan, lives: &Lives, demands: &[Demand]) -> Solved {
     let steps = plan.steps.len();
     let mut at: Vec<u32> = (0..steps as u32).collect();
+    let stays_in = |atom: &Atom| match atom.what {
+        // What is left in for good is in the way for good: the fault is that it is never taken
+        // out, not the turn of whatever it hinders.
+        What::Chain(chain, Test::AtMost(0)) => {
+            let chain = lives.chain(chain);
+            plan.thing(chain.thing).temporary.is_some() && chain.last_value() > 0
+        }
+        _ => false,
+    };
     let impossible: Vec<bool> = demands
         .iter()
         .map(|d| {
             !d.ways
                 .iter()
-                .any(|w| w.atoms.iter().all(|a| possible(lives, a)))
+                .any(|w| w.atoms.iter().all(|a| possible(lives, a) && !stays_in(a)))
         })
         .collect();
     settle_any_order(plan, lives, demands, &impossible, &mut at);
@@ -153,7 +164,15 @@ fn rearrange(standing: &Standing, demands: &[Demand], solved: &mut Solved) {
                 return;
             }
             Err(order::NoOrder::Stuck(stuck)) => {
-                let tangle = tangle(&problem, &stuck);
+                let tangle = tangle(&problem, &stuck, &solved.order);
+                let hopeless = hopeless(demands, &tangle);
+                for &d in &hopeless {
+                    left_out[d as usize] = true;
+                    solved.impossible[d as usize] = true;
+                }
+                if !hopeless.is_empty() {
+                    continue;
+                }
                 let mut dropped = false;
                 for source in &tangle.sources {
                     if let Source::Demand(d, _) = source {
@@ -174,7 +193,27 @@ fn rearrange(standing: &Standing, demands: &[Demand], solved: &mut Solved) {
     }
 }
 
-fn tangle(problem: &Problem, stuck: &order::Stuck) -> Tangle {
+/// Demands of a tangle that no order could have met, rather than conditions that contradict each
+/// other: a thing that is spent before it is used again, or a single demand against the order in
+/// which the acts on its own thing must come.
+fn hopeless(demands: &[Demand], tangle: &Tangle) -> Vec<u32> {
+    let mut asked: Vec<u32> = tangle
+        .sources
+        .iter()
+        .filter_map(|s| match s {
+            Source::Demand(d, _) => Some(*d),
+            Source::Link { .. } => None,
+        })
+        .collect();
+    asked.sort_unstable();
+    asked.dedup();
+    if asked.len() > 1 {
+        asked.retain(|d| matches!(demands[*d as usize].why, Why::Joint | Why::Fresh));
+    }
+    asked
+}
+
+fn tangle(problem: &Problem, stuck: &order::Stuck, order: &[u32]) -> Tangle {
     let mut sources: Vec<Source> = Vec::new();
     let reasons: Vec<Reason> = match &stuck.kind {
         order::StuckKind::Cycle { links, .. } => links.iter().map(|l| l.1).collect(),
@@ -188,7 +227,16 @@ fn tangle(problem: &Problem, stuck: &order::Stuck) -> Tangle {
     }
     Tangle {
         sources,
-        circle: matches!(stuck.kind, order::StuckKind::Cycle { .. }),
+        circle: match &stuck.kind {
+            order::StuckKind::Cycle { links, .. } => links
+                .iter()
+                .map(|&(from, why, to)| {
+                    let source = problem.sources[why.0 as usize];
+                    (order[from as usize], source, order[to as usize])
+                })
+                .collect(),
+            order::StuckKind::Minimal { .. } => Vec::new(),
+        },
     }
 }
 

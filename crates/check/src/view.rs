@@ -72,7 +72,11 @@ pub struct Arranged {
     pub moved: Vec<(StepId, Option<StepId>)>,
     /// Whether no valid order moves fewer steps (else only that at least this many must move).
     pub fewest: Result<(), usize>,
-    /// Whether a step written out for each member of a series would have to move alone, so that
-    /// the new order cannot be written back by moving items.
+    /// The moves of items of the text that bring the new order about, each an item of the asked
+    /// text and the item it then stands behind (`usize::MAX`: in front of the first step). Empty
+    /// when a step has no place in the text.
+    pub item_moves: Vec<(usize, usize)>,
+    /// Steps that the text has no place for, because they are written once for several members of
+    /// a series and do not all move alike.
     pub unwritable: Vec<StepId>,
 }

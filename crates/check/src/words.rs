@@ -104,8 +104,14 @@ pub fn called(plan: &Plan, thing: ThingId) -> &str {
 pub fn is_or_are(plan: &Plan, thing: ThingId) -> &'static str {
     let one = plan.thing(thing);
     match one.fasteners() {
-        Some(f) if f.count != Some(1) => "are",
-        _ => "is",
+        Some(f) => match f.count {
+            Some(1) => "is",
+            Some(_) => "are",
+            // Nobody counted them, so the name has to tell.
+            None if one.called().ends_with('s') && !one.called().ends_with("ss") => "are",
+            None => "is",
+        },
+        None => "is",
     }
 }
 

@@ -65,7 +65,7 @@ impl<'a> Asker<'a> {
     fn must_after(&mut self, id: ThingId, n: u32, must: &'a Must) {
         for way in self.wanted(id, must) {
             for atom in way {
-                let Some((step, sub)) = self.made_true(atom).last().copied() else {
+                let Some((step, sub)) = self.last_made(atom) else {
                     self.asked.never_done.push((id, n));
                     continue;
                 };
@@ -81,6 +81,18 @@ impl<'a> Asker<'a> {
                     because: must.condition.because.as_deref().map(Into::into),
                 });
             }
+        }
+    }
+
+    /// The last act that brings the state about, whether or not it held already.
+    fn last_made(&self, atom: Atom) -> Option<(u32, u16)> {
+        match atom.what {
+            What::Chain(chain, test) => {
+                let acts = &self.lives.chain(chain).acts;
+                let last = acts.iter().rev().find(|a| test.passes(a.value))?;
+                Some((last.step, last.sub))
+            }
+            _ => self.made_true(atom).last().copied(),
         }
     }
 

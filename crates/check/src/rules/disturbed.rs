@@ -3,6 +3,7 @@
 use crate::bench::Bench;
 use crate::finding::{Finding, Severity};
 use crate::rules::Rule;
+use crate::demand::Why;
 use crate::mend;
 use crate::words;
 use plan::model::{Ref, StepId};
@@ -41,7 +42,13 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
     for (id, step) in plan.steps() {
         for disturbed in &step.disturbs {
             let thing = plan.thing(disturbed.thing);
-            if thing.uncertain {
+            let owed = bench
+                .solved
+                .failed
+                .iter()
+                .map(|d| &bench.demands[*d as usize])
+                .any(|d| d.thing == disturbed.thing && matches!(d.why, Why::MustBefore(_)));
+            if thing.uncertain || owed {
                 continue;
             }
             let works: Vec<StepId> = bench.steps_that_finish(disturbed.thing);

@@ -30,9 +30,6 @@ remove locking-pin
 };
 
 fn find(bench: &Bench, found: &mut Vec<Finding>) {
-    if bench.only_strips() {
-        return;
-    }
     let plan = bench.plan;
     for (id, thing) in plan.things() {
         if thing.temporary.is_none() || thing.uncertain {
@@ -58,6 +55,10 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         let mut finding = Finding::new(&RULE, words::step_place(plan, step), thing.name.as_str(), words::capital(&says));
         if let Some(place) = thing.temporary {
             finding = finding.because(place, "it is only there for a time");
+        }
+        for d in bench.missed_for(id) {
+            let step = StepId(bench.demands[d as usize].step);
+            finding = finding.because(words::step_place(plan, step), "it is in the way here");
         }
         finding.steps = vec![step];
         found.push(finding.advice(format!("Write “remove {}” where it has done its work.", thing.name)));

@@ -43,11 +43,13 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         }
         let chain = bench.lives.chain(bench.lives.main(id));
         let Some(last) = chain.acts.last() else { continue };
-        if !(tightness::STARTED..tightness::TIGHT).contains(&last.value) {
+        let loose = (tightness::STARTED..tightness::TIGHT).contains(&last.value);
+        if !loose && !(last.trial && last.value == tightness::TIGHT) {
             continue;
         }
         let step = StepId(last.step);
         let left = match (last.value, plan.step(step).verb) {
+            (tightness::TIGHT, _) => "tightened here on trial, and never for good: no later step tightens them",
             (_, Verb::Slacken) => "slackened here and never tightened again",
             (tightness::SNUG, _) => "only snug from here on: no later step tightens them",
             _ => "only started from here on: no later step tightens them",

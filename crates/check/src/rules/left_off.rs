@@ -41,6 +41,10 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         let chain = bench.lives.chain(bench.lives.main(id));
         let Some(last) = chain.acts.last() else { continue };
         let step = StepId(last.step);
+        let fit_comes = |a: &crate::chain::Act| a.step > last.step && a.value == presence::ON;
+        if chain.surplus.iter().any(fit_comes) {
+            continue;
+        }
         let fasteners = thing.sort == Sort::Fasteners;
         let dry = !fasteners && last.value == presence::DRY;
         if !(last.value == presence::OFF || dry) || plan.step(step).for_good {

@@ -48,21 +48,32 @@ fn finding(bench: &Bench, tangle: &Tangle) -> Finding {
             }
         }
     }
-    let named: Vec<String> = steps
-        .iter()
-        .take(6)
-        .map(|s| format!("“{}”", words::step(plan, *s)))
-        .collect();
-    let says = if tangle.circle {
+    let says = if tangle.circle.is_empty() {
+        let reasons: Vec<String> = tangle
+            .sources
+            .iter()
+            .take(4)
+            .map(|s| link(bench, s).1)
+            .collect();
         format!(
-            "No order works: {} each wait for the next, and the last waits for the first.",
-            words::list(&named)
+            "No order works, whichever way in is taken: {}.",
+            reasons.join("; ")
         )
     } else {
-        format!(
-            "No order works: what is asked of {} cannot all be had, whichever way in is taken.",
-            words::list(&named)
-        )
+        let links: Vec<String> = tangle
+            .circle
+            .iter()
+            .take(5)
+            .map(|(before, source, after)| {
+                format!(
+                    "“{}” has to come after “{}” ({})",
+                    words::step(plan, StepId(*after)),
+                    words::step(plan, StepId(*before)),
+                    link(bench, source).1
+                )
+            })
+            .collect();
+        format!("No order works: {}.", links.join("; "))
     };
     let first = steps.first().copied().unwrap_or(StepId(0));
     let place = words::step_place(plan, first);

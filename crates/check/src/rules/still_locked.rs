@@ -8,6 +8,7 @@ use crate::say::{self, Said, at_step, name};
 use crate::words;
 use plan::model::StepId;
 use crate::mend;
+use syntax::tree::Verb;
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -46,9 +47,21 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         if finding.mend.is_none()
             && let Some(step) = finding.steps.first().copied()
         {
-            let line = format!("unlock {}", finding.about);
-            let title = format!("Write “{line}” in front of this step.");
-            finding.mend = mend::step_in_front(bench, step, &line, title);
+            let unlock = format!("unlock {}", finding.about);
+            if bench.plan.step(step).verb == Verb::Tighten {
+                // What is turned tighter has to be locked again.
+                let lock = format!("lock {}", finding.about);
+                let title = format!("Write “{unlock}” in front of this step and “{lock}” behind it.");
+                let front = mend::step_in_front(bench, step, &unlock, title);
+                let behind = mend::step_behind(bench, step, &lock, String::new());
+                finding.mend = front.zip(behind).map(|(mut mend, behind)| {
+                    mend.edits.extend(behind.edits);
+                    mend
+                });
+            } else {
+                let title = format!("Write “{unlock}” in front of this step.");
+                finding.mend = mend::step_in_front(bench, step, &unlock, title);
+            }
         }
     }
 }

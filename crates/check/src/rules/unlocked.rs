@@ -46,21 +46,10 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
     let plan = bench.plan;
     for (id, thing) in plan.things() {
         let Some(f) = thing.fasteners() else { continue };
-        if f.locked_by.is_empty() || thing.uncertain {
-            continue;
-        }
-        let chain = bench.lives.chain(bench.lives.main(id));
-        let Some(last) = chain.acts.iter().rev().find(|a| a.value == tightness::TIGHT && !a.trial) else {
+        let Some(step) = left_unlocked(bench, id) else {
             continue;
         };
-        if chain.last_value() != tightness::TIGHT || unlocked_for_good(bench, last.step) {
-            continue;
-        }
-        let step = StepId(last.step);
         let by_step = locks_by_step(plan, id);
-        if !by_step && supply_used(bench, id) {
-            continue;
-        }
         let by: Vec<&str> = f
             .locked_by
             .iter()
@@ -87,6 +76,10 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
             Lock::Words(w) => w.place,
         });
         finding = finding.because(at, "this is to lock it");
+        for d in bench.missed_for(id) {
+            let step = StepId(bench.demands[d as usize].step);
+            finding = finding.because(words::step_place(plan, step), "this step counts on it");
+        }
         finding.steps = vec![step];
         finding.mend = if by_step {
             let line = format!("lock {}", thing.name);
@@ -104,6 +97,29 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         };
         found.push(finding);
     }
+}
+
+/// Whether this rule speaks of the group.
+pub fn holds(bench: &Bench, id: ThingId) -> bool {
+    left_unlocked(bench, id).is_some()
+}
+
+/// The step that tightened a group last, if it is to be locked and is not.
+fn left_unlocked(bench: &Bench, id: ThingId) -> Option<StepId> {
+    let thing = bench.plan.thing(id);
+    let f = thing.fasteners()?;
+    let chain = bench.lives.chain(bench.lives.main(id));
+    let last = chain
+        .acts
+        .iter()
+        .rev()
+        .find(|a| a.value == tightness::TIGHT && !a.trial)?;
+    let excused = f.locked_by.is_empty()
+        || thing.uncertain
+        || chain.last_value() != tightness::TIGHT
+        || unlocked_for_good(bench, last.step)
+        || (!locks_by_step(bench.plan, id) && supply_used(bench, id));
+    (!excused).then_some(StepId(last.step))
 }
 
 /// The tight state was reached by `unlock`, and so is on the way to coming off.

@@ -100,9 +100,11 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
     let position = atom.and_then(|a| a.about);
     let called = position.map_or("the position", |t| words::called(plan, t));
     let last = atom.and_then(|a| say::changed_by(standing, demand, &a));
+    let text = plan.text(demand.place);
+    let place = text.rsplit(' ').next().unwrap_or(text);
     let says = match last {
-        Some(_) => format!("{called} does not stand where {} needs it when this step comes.", words::called(plan, demand.thing)),
-        None => format!("No step has set {called} yet to where {} needs it.", words::called(plan, demand.thing)),
+        Some(_) => format!("{called} does not stand at {place} here, where {} needs it.", words::called(plan, demand.thing)),
+        None => format!("No step has set {called} to {place} yet, where {} needs it.", words::called(plan, demand.thing)),
     };
     let mut because: Vec<Because> = last
         .map(|s| at_step(bench, s, "last turned here"))
@@ -112,8 +114,6 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
         place: demand.place,
         says: "this needs it".into(),
     });
-    let text = plan.text(demand.place);
-    let place = text.rsplit(' ').next().unwrap_or(text);
     Said {
         place: words::step_place(plan, step),
         about: name(bench, demand.thing),
