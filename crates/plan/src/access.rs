@@ -63,6 +63,13 @@ fn one(
         Some(tools) => tools.into_iter().map(Some).collect(),
         None => vec![None],
     };
+    let because = desk.because(here.by, detail.because);
+    let weight = weight(because.as_ref());
+    let count = (others.len() * tools.len()) as u64 * weight;
+    let place = desk.place(here.by, detail.span);
+    if others.len() > 1 && !desk.room_for_mentions(count, desk.at(here.by, detail.span), place) {
+        return;
+    }
     for other in others {
         for tool in &tools {
             let (by, over) = match covering {
@@ -74,11 +81,16 @@ fn one(
                 over,
                 tool: tool.clone(),
                 side: from.map(|side| small(desk.at(here.by, side.span)).into_owned()),
-                place: desk.place(here.by, detail.span),
-                because: desk.because(here.by, detail.because),
+                place,
+                because: because.clone(),
             });
         }
     }
+}
+
+/// For how many mentions one with such a reason counts: the reason is kept with each.
+fn weight(because: Option<&String>) -> u64 {
+    1 + because.map_or(0, |because| because.len() as u64 / 64)
 }
 
 /// Puts a cover on the thing it names, on the points there, and on what a covered unit holds.
@@ -89,14 +101,31 @@ fn spread(desk: &mut Desk<'_>, cover: &Cover, things: &mut [Thing], index: &Inde
     if cover.by == cover.over || by_units.contains(&cover.over) || over_units.contains(&cover.by) {
         return;
     }
-    put(desk, cover, cover.over, None, things);
+    put(cover, cover.over, None, things);
     let mut seen = HashSet::from([cover.over]);
     let mut inside = vec![cover.over];
     while let Some(inner) = inside.pop() {
         if !matches!(things[inner.0 as usize].sort, Sort::Part | Sort::Unit) {
             continue;
         }
-        for point in index.points_on(inner) {
+        let points = index.points_on(inner);
+        let members: Vec<ThingId> = things[inner.0 as usize]
+            .members()
+            .iter()
+            .map(|member| member.thing)
+            .collect();
+        let ons = points
+            .iter()
+            .filter_map(|point| things[point.0 as usize].point());
+        let count = members.len() + ons.map(|point| 1 + point.on.len()).sum::<usize>();
+        let count = count as u64 * weight(cover.because.as_ref());
+        if count > 0 {
+            let name = things[inner.0 as usize].name.clone();
+            if !desk.room_for_mentions(count, &name, cover.place) {
+                return;
+            }
+        }
+        for point in points {
             let own = |on: &Ref| {
                 on.thing == cover.by || units_around(index, on.thing).contains(&cover.by)
             };
@@ -104,36 +133,19 @@ fn spread(desk: &mut Desk<'_>, cover: &Cover, things: &mut [Thing], index: &Inde
                 .point()
                 .is_some_and(|p| p.on.iter().any(own));
             if !on_itself && seen.insert(*point) {
-                put(desk, cover, *point, Some(cover.over), things);
+                put(cover, *point, Some(cover.over), things);
             }
         }
-        let members: Vec<ThingId> = things[inner.0 as usize]
-            .members()
-            .iter()
-            .map(|m| m.thing)
-            .collect();
         for member in members {
             if member != cover.by && seen.insert(member) {
-                put(desk, cover, member, Some(cover.over), things);
+                put(cover, member, Some(cover.over), things);
                 inside.push(member);
             }
         }
     }
 }
 
-fn put(
-    desk: &mut Desk<'_>,
-    cover: &Cover,
-    over: ThingId,
-    through: Option<ThingId>,
-    things: &mut [Thing],
-) {
-    if through.is_some() {
-        let name = things[over.0 as usize].name.clone();
-        if !desk.room_for_mentions(1, &name, cover.place) {
-            return;
-        }
-    }
+fn put(cover: &Cover, over: ThingId, through: Option<ThingId>, things: &mut [Thing]) {
     things[over.0 as usize].blockers.push(Blocker {
         by: cover.by,
         tool: cover.tool.clone(),

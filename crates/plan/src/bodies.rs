@@ -6,12 +6,12 @@ use syntax::tree::{Detail, Name, NameOrWords, Says};
 
 use crate::amounts;
 use crate::desk::{Desk, Here};
-use crate::model::{Amount, Body, Place, Point, ProblemKind, Supply, Thing, ThingId, Tool};
+use crate::model::{Amount, Body, Place, Point, Supply, Thing, ThingId, Tool};
 use crate::names::Named;
 use crate::near;
 use crate::pattern;
 use crate::sorts;
-use crate::spelling::{self, small};
+use crate::spelling;
 use crate::tools;
 use crate::unknown::Wanted;
 use crate::{kinds, model};
@@ -91,7 +91,7 @@ pub(crate) fn fluid_of(
     };
     let written = desk.at(here.by, name.span);
     let words = spelling::one(written).into_owned();
-    let looked = desk.known(here, written);
+    let looked = desk.known(here, name);
     if looked.complete {
         let mut refs = Vec::new();
         desk.keep(here, name, &looked.found, sorts::SUPPLY, &mut refs);
@@ -202,16 +202,9 @@ impl Places {
         self.0.get(&position)?.get(name).copied()
     }
 
-    /// The problem of a position that has no such place.
-    pub fn unknown(&self, position: ThingId, called: &str, written: &str) -> ProblemKind {
-        let names = self.0.get(&position);
-        let names = names.into_iter().flat_map(|names| names.keys());
-        let name = small(written);
-        let near = near::nearest(&name, names.map(String::as_str), near::slips_for(&name));
-        ProblemKind::UnknownPlace {
-            name: written.to_owned(),
-            position: called.to_owned(),
-            near: near.map(str::to_owned),
-        }
+    /// The place nearest to a name that is none.
+    pub fn nearest(&self, position: ThingId, name: &str) -> Option<String> {
+        let names = self.0.get(&position)?.keys().map(String::as_str);
+        near::nearest(name, names, near::slips_for(name)).map(str::to_owned)
     }
 }

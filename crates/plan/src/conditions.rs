@@ -178,6 +178,10 @@ impl Desk<'_> {
             Answer::Is(word) => return vec![(thing, State::Is(word))],
             Answer::Holders(word) => {
                 let holders = facts.index.held_by(thing);
+                let many = holders.len() > 1;
+                if many && !self.room_for_mentions(holders.len() as u64, about.name, about.place) {
+                    return Vec::new();
+                }
                 if !holders.is_empty() {
                     let state = State::Is(word);
                     return holders.iter().map(|holder| (*holder, state)).collect();
@@ -207,8 +211,15 @@ impl Desk<'_> {
         if number.is_none() {
             self.doubt = true;
             if !facts.things[position.0 as usize].uncertain {
-                let written = self.at(here.by, place.span);
-                let kind = facts.places.unknown(position, about.name, written);
+                let near = match self.room_for_suggestion() {
+                    true => facts.places.nearest(position, wanted),
+                    false => None,
+                };
+                let kind = ProblemKind::UnknownPlace {
+                    name: self.at(here.by, place.span).to_owned(),
+                    position: about.name.to_owned(),
+                    near,
+                };
                 self.problem(self.place(here.by, place.span), kind);
             }
         }
@@ -259,7 +270,7 @@ impl Desk<'_> {
         let steps = self.steps_meant(here, facts, group);
         if steps.len() > 1 {
             let name = self.at(here.by, asked.name.span);
-            if !self.room_for_mentions(steps.len(), name, asked.place) {
+            if !self.room_for_mentions(steps.len() as u64, name, asked.place) {
                 return;
             }
         }

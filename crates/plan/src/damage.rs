@@ -114,8 +114,7 @@ pub(crate) fn mark(desk: &mut Desk<'_>, walk: &[ItemAt], things: &mut [Thing]) {
             step: None,
         };
         for name in names {
-            let written = desk.at(*by, name.span);
-            let looked = desk.known(&here, written);
+            let looked = desk.known(&here, name);
             for entry in looked.found.entries() {
                 if let Named::Thing(ThingId(id), _) = desk.names.entry(*entry).what {
                     things[id as usize].uncertain = true;

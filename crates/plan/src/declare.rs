@@ -8,6 +8,7 @@ use crate::desk::{Desk, Here, Seed};
 use crate::model::{Member, ProblemKind, Sort, Thing, ThingId};
 use crate::names::{ItemAt, Named};
 use crate::pattern::{self, Piece};
+use crate::room;
 use crate::series::{self, Bound, Series};
 use crate::sorts;
 use crate::spelling::small;
@@ -63,9 +64,11 @@ fn one_series(desk: &mut Desk<'_>, by: ItemAt, name: Name) {
     for (word, kind) in read.problems {
         desk.problem(desk.place(by, word.span), kind);
     }
+    let numbers = read.members.iter().cloned().zip(0u32..).collect();
     let series = Series {
         name: format!("{}{written}", text.scopes[0]),
         members: read.members,
+        numbers,
         place,
         mentioned: false,
         uncertain: read.short,
@@ -195,17 +198,19 @@ impl ThingHead {
         if holes.iter().any(|hole| desk.series.one(*hole).uncertain) {
             desk.hazy.add(&small(written));
         }
-        let most = crate::desk::MOST_COPIES as usize + 1;
-        let (mut ways, mut short) = desk.series.ways(&holes, &[], most);
-        let copies = ways.len().saturating_sub(1) + usize::from(short);
-        let room = desk.room_for_copies(copies, written, place);
-        if room < copies {
-            ways.truncate(room + 1);
-            short = true;
-        }
-        if short {
+        let count = desk.series.count(&holes, &[]);
+        let further = count.saturating_sub(1);
+        let span = desk.item(by).span;
+        let weight = room::weight(span.end - span.start);
+        let room = desk.room_for_copies(further, weight, written, place);
+        if room < further {
             desk.hazy.add(&small(written));
         }
+        let ways: Vec<Vec<Bound>> = desk
+            .series
+            .ways(&holes, &[])
+            .take(room as usize + 1)
+            .collect();
         let stem: Rc<str> = format!("{scope}{}", small(written)).into();
         for way in ways {
             let full = format!("{scope}{}", desk.series.filled(&pieces, &holes, &[&way]));

@@ -7,16 +7,11 @@ use syntax::tree::{Head, Item, Quoted, Span};
 use crate::model::{Place, Problem, ProblemKind, StepId, Text, ThingId};
 use crate::names::{Entry, ItemAt, Names};
 
+use crate::room::Room;
 use crate::series::{AllSeries, Bound};
 use crate::spelling::small;
 use crate::unknown::{Hazy, Unknown};
 use crate::uses;
-
-/// The most things and steps that are written out for series, beyond one for each line.
-pub(crate) const MOST_COPIES: u32 = 100_000;
-
-/// The most mentions that names with holes and stars are written out to.
-pub(crate) const MOST_MENTIONS: u32 = 2_000_000;
 
 /// Where the reading stands: whose names are being looked up, and with which members.
 #[derive(Clone, Copy)]
@@ -55,12 +50,6 @@ pub(crate) struct Group {
     pub steps: Vec<StepId>,
 }
 
-/// What is left of the bounds on writing out.
-pub(crate) struct Room {
-    copies: u32,
-    mentions: u32,
-}
-
 /// The desk.
 pub(crate) struct Desk<'t> {
     pub texts: &'t [uses::Text],
@@ -81,7 +70,7 @@ pub(crate) struct Desk<'t> {
     pub unknown: Vec<Unknown>,
     /// Set when something that was just read cannot be relied on; whoever reads takes it back.
     pub doubt: bool,
-    room: Room,
+    pub room: Room,
 }
 
 impl<'t> Desk<'t> {
@@ -101,10 +90,7 @@ impl<'t> Desk<'t> {
             problems: Vec::new(),
             unknown: Vec::new(),
             doubt: false,
-            room: Room {
-                copies: MOST_COPIES,
-                mentions: MOST_MENTIONS,
-            },
+            room: Room::default(),
         }
     }
 
@@ -147,37 +133,6 @@ impl<'t> Desk<'t> {
     /// Whether something was doubtful since this was last asked.
     pub fn take_doubt(&mut self) -> bool {
         std::mem::take(&mut self.doubt)
-    }
-
-    /// How many of `count` further copies there is room for; says so when it is not all.
-    pub fn room_for_copies(&mut self, count: usize, name: &str, place: Place) -> usize {
-        let room = count.min(self.room.copies as usize);
-        self.room.copies -= room as u32;
-        if room < count {
-            let (name, most) = (name.to_owned(), MOST_COPIES);
-            self.problem(place, ProblemKind::TooMany { name, most });
-        }
-        room
-    }
-
-    /// Whether there is room for so many mentions; says so when there is not.
-    pub fn room_for_mentions(&mut self, count: usize, name: &str, place: Place) -> bool {
-        match self
-            .room
-            .mentions
-            .checked_sub(count.try_into().unwrap_or(u32::MAX))
-        {
-            Some(left) => {
-                self.room.mentions = left;
-                true
-            }
-            None => {
-                let (name, most) = (name.to_owned(), MOST_MENTIONS);
-                self.problem(place, ProblemKind::TooMany { name, most });
-                self.doubt = true;
-                false
-            }
-        }
     }
 
     /// The name of an entry as its item gives it: with its holes, behind the prefix of its file.

@@ -27,6 +27,7 @@ mod names;
 mod near;
 mod pattern;
 mod resolve;
+mod room;
 mod rows;
 mod rules;
 mod series;

@@ -2,11 +2,10 @@
 
 use syntax::tree::Name;
 
-use crate::desk::{Desk, Here, MOST_MENTIONS};
+use crate::desk::{Desk, Here};
 use crate::model::{Place, ProblemKind, Ref, Sort};
 use crate::names::{ItemAt, Named};
 use crate::pattern::{self, Piece};
-use crate::series::{Bound, MOST_MEMBERS};
 use crate::spelling::small;
 use crate::unknown::{Unknown, Wanted};
 
@@ -110,7 +109,9 @@ impl<'t> Desk<'t> {
     }
 
     /// What a name stands for, without a word about what is missing.
-    pub fn known(&mut self, here: &Here, written: &'t str) -> LookedUp<'t> {
+    pub fn known(&mut self, here: &Here, name: Name) -> LookedUp<'t> {
+        let written = self.at(here.by, name.span);
+        let place = self.place(here.by, name.span);
         if !pattern::is_pattern(written) {
             return match self.plain(here.by.0, &small(written)) {
                 Some(entry) => {
@@ -134,14 +135,15 @@ impl<'t> Desk<'t> {
                 };
             }
         };
-        let (ways, more) = self
-            .series
-            .ways(&holes, here.bound, MOST_MENTIONS as usize / 4);
+        let count = self.series.count(&holes, here.bound);
+        if count > 1 && !self.room_for_mentions(count, written, place) {
+            return LookedUp::all(Found::none());
+        }
         let star = pieces.contains(&Piece::Star);
-        let mut all = Vec::with_capacity(ways.len());
-        let mut complete = !more && !ways.is_empty();
-        for way in &ways {
-            let name = self.series.filled(&pieces, &holes, &[here.bound, way]);
+        let mut all = Vec::with_capacity(count as usize);
+        let mut complete = count > 0;
+        for way in self.series.ways(&holes, here.bound) {
+            let name = self.series.filled(&pieces, &holes, &[here.bound, &way]);
             if star {
                 let matching = self.matching(here.by.0, &name);
                 complete &= !matching.is_empty();
@@ -152,6 +154,9 @@ impl<'t> Desk<'t> {
                     None => complete = false,
                 }
             }
+        }
+        if star && !self.room_for_mentions(all.len() as u64, written, place) {
+            return LookedUp::all(Found::none());
         }
         for entry in &all {
             self.names.mention(*entry, here.by);
@@ -178,9 +183,14 @@ impl<'t> Desk<'t> {
                 return vec![small(written).into_owned()];
             }
         };
-        let (ways, _) = self.series.ways(&holes, here.bound, MOST_MEMBERS as usize);
-        let filled = |way: &Vec<Bound>| self.series.filled(&pieces, &holes, &[here.bound, way]);
-        ways.iter().map(filled).collect()
+        let count = self.series.count(&holes, here.bound);
+        let place = self.place(here.by, name.span);
+        if count > 1 && !self.room_for_mentions(count, written, place) {
+            return Vec::new();
+        }
+        let ways = self.series.ways(&holes, here.bound);
+        ways.map(|way| self.series.filled(&pieces, &holes, &[here.bound, &way]))
+            .collect()
     }
 
     /// The entries that a name with a star stands for.
@@ -199,17 +209,12 @@ impl<'t> Desk<'t> {
     /// What a name stands for. What is missing is noted and makes for doubt.
     pub fn look_up(&mut self, here: &Here, name: Name, wanted: Wanted) -> Found {
         let written = self.at(here.by, name.span);
-        let looked = self.known(here, written);
+        let looked = self.known(here, name);
         if let Some(series) = looked.no_series {
             let wanted = Wanted::SERIES;
             self.missing(self.place(here.by, name.span), series, wanted);
         } else if !looked.complete {
             self.missing(self.place(here.by, name.span), written, wanted);
-        }
-        let count = looked.found.entries().len();
-        let place = self.place(here.by, name.span);
-        if count > 1 && !self.room_for_mentions(count, written, place) {
-            return Found::none();
         }
         looked.found
     }

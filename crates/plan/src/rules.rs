@@ -1,6 +1,8 @@
 //! The conditions that a declaration sets: what a thing needs, how it is reached, what must
 //! always hold of it.
 
+use std::collections::HashMap;
+
 use syntax::tree::{Detail, Says, StateRef, When};
 
 use crate::access;
@@ -63,6 +65,7 @@ fn wanted(
     states: &[StateRef],
 ) -> Vec<(ThingId, Vec<State>)> {
     let mut wanted: Vec<(ThingId, Vec<State>)> = Vec::new();
+    let mut rows: HashMap<ThingId, usize> = HashMap::new();
     if desk.guessed.contains(&thing) {
         return wanted;
     }
@@ -72,7 +75,8 @@ fn wanted(
             place: desk.place(here.by, state.span),
         };
         for (thing, state) in desk.states(here, facts, about, thing, state) {
-            match wanted.iter_mut().find(|(other, _)| *other == thing) {
+            let row = *rows.entry(thing).or_insert(wanted.len());
+            match wanted.get_mut(row) {
                 Some((_, states)) => states.push(state),
                 None => wanted.push((thing, vec![state])),
             }
@@ -96,12 +100,18 @@ fn must(
         return;
     };
     let condition = desk.condition(here, facts, condition, detail.because);
+    let place = desk.place(here.by, detail.span);
+    let count = states.len() as u64 * (1 + condition.clauses.len()) as u64;
+    let name = desk.at(here.by, detail.keyword);
+    if states.len() > 1 && !desk.room_for_mentions(count, name, place) {
+        return;
+    }
     for (thing, states) in states {
         let must = Must {
             states,
             before: *when == When::Before,
             condition: condition.clone(),
-            place: desk.place(here.by, detail.span),
+            place,
         };
         rules.must.push((thing, must));
     }

@@ -23,6 +23,8 @@ pub(crate) struct Series {
     pub members: Vec<String>,
     /// Where it is declared.
     pub place: Place,
+    /// The number of each member.
+    pub numbers: HashMap<String, u32>,
     /// Whether anything uses it.
     pub mentioned: bool,
     /// Whether its members could not all be read.
@@ -79,36 +81,24 @@ impl AllSeries {
         members.join(", ")
     }
 
+    /// In how many ways the holes that `bound` leaves open can be filled.
+    pub fn count(&self, holes: &[u32], bound: &[Bound]) -> u64 {
+        let open = open(holes, bound);
+        let sizes = open
+            .iter()
+            .map(|series| self.one(*series).members.len() as u64);
+        sizes.fold(1, u64::saturating_mul)
+    }
+
     /// Every way of filling the holes that `bound` leaves open, in series order, the last hole
     /// turning fastest. `holes` may name a series twice; it then has the same member in both.
-    /// At most `most` ways are given, with whether there would be more.
-    pub fn ways(&self, holes: &[u32], bound: &[Bound], most: usize) -> (Vec<Vec<Bound>>, bool) {
-        let mut open: Vec<u32> = Vec::new();
-        for hole in holes {
-            if !open.contains(hole) && !bound.iter().any(|(series, _)| series == hole) {
-                open.push(*hole);
-            }
-        }
-        let sizes: Vec<u32> = open
+    pub fn ways(&self, holes: &[u32], bound: &[Bound]) -> impl Iterator<Item = Vec<Bound>> {
+        let open = open(holes, bound);
+        let sizes = open
             .iter()
-            .map(|series| self.one(*series).members.len() as u32)
-            .collect();
-        let mut ways = Vec::new();
-        if sizes.contains(&0) {
-            return (ways, false);
-        }
-        let mut at = vec![0u32; open.len()];
-        loop {
-            if ways.len() == most {
-                return (ways, true);
-            }
-            ways.push(open.iter().copied().zip(at.iter().copied()).collect());
-            let Some(turn) = (0..at.len()).rev().find(|i| at[*i] + 1 < sizes[*i]) else {
-                return (ways, false);
-            };
-            at[turn] += 1;
-            at[turn + 1..].fill(0);
-        }
+            .map(|series| self.one(*series).members.len() as u32);
+        let turns = Turns::new(sizes.collect());
+        turns.map(move |at| open.iter().copied().zip(at).collect())
     }
 
     /// The name that pieces make with these members; stars stay stars. `holes` gives the series
@@ -133,6 +123,48 @@ impl AllSeries {
             }
         }
         name
+    }
+}
+
+/// The series of the holes that `bound` leaves open, each once.
+fn open(holes: &[u32], bound: &[Bound]) -> Vec<u32> {
+    let mut open: Vec<u32> = Vec::new();
+    for hole in holes {
+        if !open.contains(hole) && !bound.iter().any(|(series, _)| series == hole) {
+            open.push(*hole);
+        }
+    }
+    open
+}
+
+/// All ways of choosing one of several from each of several lists, the last list turning fastest.
+/// Of no lists there is one way: to choose nothing.
+pub(crate) struct Turns {
+    sizes: Vec<u32>,
+    next: Option<Vec<u32>>,
+}
+
+impl Turns {
+    /// For lists of these sizes.
+    pub fn new(sizes: Vec<u32>) -> Turns {
+        let next = (!sizes.contains(&0)).then(|| vec![0; sizes.len()]);
+        Turns { sizes, next }
+    }
+}
+
+impl Iterator for Turns {
+    type Item = Vec<u32>;
+
+    fn next(&mut self) -> Option<Vec<u32>> {
+        let now = self.next.take()?;
+        let turning = (0..now.len()).rev().find(|i| now[*i] + 1 < self.sizes[*i]);
+        if let Some(turning) = turning {
+            let mut next = now.clone();
+            next[turning] += 1;
+            next[turning + 1..].fill(0);
+            self.next = Some(next);
+        }
+        Some(now)
     }
 }
 

@@ -7,8 +7,10 @@ use syntax::tree::{Head, Item, Kind, Members, Name, Says};
 use crate::desk::{Desk, Group, Here, StepSeed};
 use crate::model::{ProblemKind, Stage, StepId, Text};
 use crate::names::{ItemAt, Named};
+use crate::near;
 use crate::pattern;
-use crate::series::{self, Bound};
+use crate::room;
+use crate::series::{self, Bound, Turns};
 use crate::sorts;
 use crate::spelling::small;
 use crate::unknown::Wanted;
@@ -16,7 +18,7 @@ use crate::unknown::Wanted;
 /// Lays out the steps of the asked text. Steps of used files are no part of the plan.
 pub(crate) fn lay_out(desk: &mut Desk<'_>) -> Vec<Stage> {
     let mut stages = Vec::new();
-    let mut open = Open::none();
+    let mut open = Open::default();
     let tree = &desk.texts[0].tree;
     for (number, item) in (0u32..).zip(&tree.items) {
         match &item.head {
@@ -33,7 +35,7 @@ pub(crate) fn lay_out(desk: &mut Desk<'_>) -> Vec<Stage> {
                 ..
             } => {
                 open.close(desk, &mut stages);
-                open = Open::none();
+                open = Open::default();
             }
             _ => {}
         }
@@ -44,39 +46,41 @@ pub(crate) fn lay_out(desk: &mut Desk<'_>) -> Vec<Stage> {
 }
 
 /// A stage whose steps are still being gathered.
+#[derive(Default)]
 struct Open {
     stage: Option<u32>,
-    passes: Vec<Vec<Bound>>,
+    /// For each series that it is gone through for, the members in order.
+    each: Vec<Vec<Bound>>,
     items: Vec<u32>,
 }
 
 impl Open {
-    fn none() -> Open {
-        Open {
-            stage: None,
-            passes: vec![Vec::new()],
-            items: Vec::new(),
-        }
-    }
-
-    fn close(mut self, desk: &mut Desk<'_>, stages: &mut [Stage]) {
-        let from = StepId(desk.steps.len() as u32);
+    fn close(self, desk: &mut Desk<'_>, stages: &mut [Stage]) {
+        let Some(first) = self.items.first() else {
+            return;
+        };
+        let first = (0, *first);
         let stage = self.stage.and_then(|stage| stages.get_mut(stage as usize));
-        if let (Some(stage), [first, further @ ..]) = (&stage, self.items.as_slice())
-            && self.passes.len() > 1
-        {
-            let each = 1 + further.len();
-            let wanted = each * (self.passes.len() - 1);
-            let by = (0, *first);
-            let place = desk.place(by, desk.item(by).span);
-            let room = desk.room_for_copies(wanted, &stage.title.text, place);
-            self.passes.truncate(1 + room / each);
+        let title = stage.as_ref().map_or("", |stage| &stage.title.text);
+        let sizes: Vec<u32> = self.each.iter().map(|each| each.len() as u32).collect();
+        let count = sizes.iter().map(|size| u64::from(*size));
+        let further = count.fold(1, u64::saturating_mul).saturating_sub(1);
+        let mut room = 0;
+        if further > 0 {
+            let spans = self.items.iter().map(|item| desk.item((0, *item)).span);
+            let weight = spans.map(|span| room::weight(span.end - span.start)).sum();
+            let place = desk.place(first, desk.item(first).span);
+            room = desk.room_for_copies(further, weight, title, place);
         }
-        for pass in &self.passes {
+        let from = StepId(desk.steps.len() as u32);
+        // Two series are gone through the second inside the first.
+        for pass in Turns::new(sizes).take(room as usize + 1) {
+            let members = self.each.iter().zip(pass);
+            let bound: Vec<Bound> = members.map(|(each, at)| each[at as usize]).collect();
             for item in &self.items {
                 desk.steps.push(StepSeed {
                     item: *item,
-                    bound: pass.as_slice().into(),
+                    bound: bound.as_slice().into(),
                     stage: self.stage,
                 });
             }
@@ -101,25 +105,12 @@ fn begin(desk: &mut Desk<'_>, by: ItemAt, item: &Item, stages: &mut Vec<Stage>) 
         },
     };
     let mut any_order = false;
-    let mut passes: Vec<Vec<Bound>> = vec![Vec::new()];
+    let mut all = Vec::new();
     for detail in &item.details {
         match &detail.says {
             Says::InAnyOrder => any_order = true,
             Says::ForEach { series, members } => {
-                let each = for_each(desk, by, *series, members.as_ref());
-                let Some(each) = each else { continue };
-                // Two series are gone through the second inside the first.
-                passes = passes
-                    .iter()
-                    .flat_map(|pass| {
-                        each.iter().map(|bound| {
-                            let mut pass = pass.clone();
-                            pass.push(*bound);
-                            pass
-                        })
-                    })
-                    .take(crate::desk::MOST_COPIES as usize + 1)
-                    .collect();
+                all.extend(for_each(desk, by, *series, members.as_ref()));
             }
             Says::Unreadable { .. } => {}
             _ => {
@@ -132,15 +123,17 @@ fn begin(desk: &mut Desk<'_>, by: ItemAt, item: &Item, stages: &mut Vec<Stage>) 
         }
     }
     let stage = stages.len() as u32;
+    let next = StepId(desk.steps.len() as u32);
     stages.push(Stage {
         title,
         place: desk.place(by, item.span),
         any_order,
-        steps: (StepId(0), StepId(0)),
+        // Put right when its steps are known; without any it is where they would begin.
+        steps: (next, next),
     });
     Open {
         stage: Some(stage),
-        passes,
+        each: all,
         items: Vec::new(),
     }
 }
@@ -168,27 +161,28 @@ fn for_each(
     let read = series::read_members(tree, members, written, at, true);
     let mut problems = read.problems;
     let mut bounds = Vec::with_capacity(read.members.len());
-    let places: std::collections::HashMap<&str, u32> = series
-        .members
-        .iter()
-        .map(String::as_str)
-        .zip(0u32..)
-        .collect();
+    let mut strangers = Vec::new();
     for (at, member) in read.members.iter().enumerate() {
-        match places.get(member.as_str()) {
-            Some(place) => bounds.push((number, *place)),
+        match series.numbers.get(member) {
+            Some(number_in) => bounds.push((number, *number_in)),
             None if series.uncertain => {}
             None => {
-                let all = series.members.iter().map(String::as_str);
-                let near = crate::near::nearest(member, all, 1).map(str::to_owned);
                 let word = match members {
                     Members::List(words) => words[at],
                     Members::Range(_, to) => *to,
                 };
-                let (name, series) = (member.clone(), written.to_owned());
-                problems.push((word, ProblemKind::UnknownMember { name, series, near }));
+                strangers.push((word, member));
             }
         }
+    }
+    for (word, member) in strangers {
+        let mut near = None;
+        if desk.room_for_suggestion() {
+            let all = desk.series.one(number).members.iter();
+            near = near::nearest(member, all.map(String::as_str), 1).map(str::to_owned);
+        }
+        let (name, series) = (member.clone(), written.to_owned());
+        problems.push((word, ProblemKind::UnknownMember { name, series, near }));
     }
     for (word, kind) in problems {
         desk.problem(desk.place(by, word.span), kind);

@@ -135,7 +135,13 @@ impl Reading<'_> {
             Says::New(names) => self.news(desk, names),
             Says::Old(names) => {
                 let because = desk.because(here.by, detail.because);
-                let refs = desk.refs(&here, names, sorts::BODIES);
+                let mut refs = desk.refs(&here, names, sorts::BODIES);
+                // The reason is kept with each of them.
+                let length = because.as_ref().map_or(0, |because| because.len());
+                let count = refs.len() as u64 * (1 + length as u64 / 64);
+                if refs.len() > 1 && !desk.room_for_mentions(count, "old", place) {
+                    refs.clear();
+                }
                 let olds = refs.into_iter().map(|old| (old, because.clone()));
                 step.olds.extend(olds);
             }
@@ -190,9 +196,8 @@ impl Reading<'_> {
     /// `use threadlock`. A tool named there is a tool all the same.
     fn uses(&mut self, desk: &mut Desk<'_>, names: &[Name]) {
         for name in names {
-            let written = desk.at(self.here.by, name.span);
             let tool = desk
-                .known(&self.here, written)
+                .known(&self.here, *name)
                 .found
                 .entries()
                 .iter()

@@ -125,7 +125,7 @@ impl Desk<'_> {
         if pattern::is_pattern(written) {
             return Some(self.look_up(here, tool.name, Wanted::things(sorts::TOOLS)));
         }
-        let looked = self.known(here, written);
+        let looked = self.known(here, tool.name);
         looked.complete.then_some(looked.found)
     }
 

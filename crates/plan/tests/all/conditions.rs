@@ -18,7 +18,7 @@ fn wrong(condition: &str) -> Vec<String> {
     let line = format!("{}: ", THINGS.lines().count() + 1);
     let all = problems(&plan);
     all.iter()
-        .map(|p| p.strip_prefix(&line).unwrap().to_owned())
+        .map(|p| p.strip_prefix(&line).unwrap_or(p).to_owned())
         .collect()
 }
 
