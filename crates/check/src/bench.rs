@@ -12,7 +12,7 @@ use crate::solve::{Solved, solve};
 use plan::index::Index;
 use plan::model::{Condition, Plan, Sort, StepId, ThingId};
 use std::cell::OnceCell;
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 use syntax::tree::Verb;
 
 /// A plan and what follows from it.
@@ -35,6 +35,10 @@ pub struct Bench<'p> {
     missed: Vec<(ThingId, u32)>,
     /// The name with its holes, of each thing that is a member of a series.
     pub stems: HashMap<String, String>,
+    /// Things of which nothing may be said to be missing: a line about them could not be read.
+    doubted: HashSet<ThingId>,
+    /// The heading could not be read whole, so that even how the plan starts is in doubt.
+    pub heading_in_doubt: bool,
     order: Vec<StepId>,
     problem: OnceCell<Problem>,
     faults: OnceCell<Vec<Fault>>,
@@ -66,6 +70,8 @@ impl<'p> Bench<'p> {
                 .iter()
                 .filter_map(|t| Some((t.name.clone(), t.member.as_ref()?.stem.clone())))
                 .collect(),
+            doubted: doubted(plan),
+            heading_in_doubt: heading_in_doubt(plan),
             order,
             problem: OnceCell::new(),
             faults: OnceCell::new(),
@@ -162,13 +168,20 @@ impl<'p> Bench<'p> {
             matches!(s.verb, Verb::Fit | Verb::Tighten | Verb::Start | Verb::Snug)
                 && s.targets
                     .iter()
-                    .any(|t| self.plan.thing(t.thing).temporary.is_none())
+                    .map(|t| self.plan.thing(t.thing))
+                    .any(|t| t.temporary.is_none() && !t.uncertain)
         });
         takes_apart && !puts_together
     }
 
+    /// Whether a line about the thing could not be read, so that nothing may be said of what is
+    /// missing about it.
+    pub fn in_doubt(&self, thing: ThingId) -> bool {
+        self.doubted.contains(&thing)
+    }
+
     fn find_never_fitted(&self) -> Vec<ThingId> {
-        if self.plan.steps.is_empty() || self.plan.heading.assembled {
+        if self.plan.steps.is_empty() || self.plan.heading.assembled || self.heading_in_doubt {
             return Vec::new();
         }
         let meant: Vec<&str> = self
@@ -197,7 +210,7 @@ impl<'p> Bench<'p> {
             if fitted_once
                 && thing.given.is_none()
                 && (thing.temporary.is_none() || asked_for(id))
-                && !thing.uncertain
+                && !self.in_doubt(id)
                 && chain.initial == presence::OFF
                 && !touched
                 // A misspelt name is one fault, not also the absence of what was meant.
@@ -284,4 +297,23 @@ impl<'p> Bench<'p> {
         }
         found
     }
+}
+
+fn doubted(plan: &Plan) -> HashSet<ThingId> {
+    let things = plan.things().filter(|(_, t)| t.uncertain).map(|(id, _)| id);
+    let steps = plan.steps.iter().filter(|s| s.uncertain).flat_map(|s| {
+        let named = s.targets.iter().chain(&s.uses).chain(&s.news);
+        named.map(|r| r.thing)
+    });
+    things.chain(steps).collect()
+}
+
+fn heading_in_doubt(plan: &Plan) -> bool {
+    use plan::model::ProblemKind;
+    let unread = |p: &&plan::model::Problem| matches!(p.kind, ProblemKind::Text(_));
+    let inside = |p: &plan::model::Problem| match plan.heading.place {
+        Some(h) => h.file == p.place.file && h.span.start <= p.place.span.start && p.place.span.start <= h.span.end,
+        None => p.place.file.0 == 0 && p.place.span.start == 0,
+    };
+    plan.problems.iter().filter(unread).any(inside)
 }

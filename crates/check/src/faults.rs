@@ -47,6 +47,7 @@ pub fn rule_of(bench: &Bench, d: u32) -> &'static str {
         Why::Counterhold => "no-counterhold",
         Why::Position => "wrong-place",
         Why::StillLocked => "still-locked",
+        Why::Joint if spent_item(bench, demand) => "used-twice",
         Why::Joint => "not-renewed",
         Why::Fresh => "used-twice",
         Why::Mark => "unmarked",
@@ -54,6 +55,19 @@ pub fn rule_of(bench: &Bench, d: u32) -> &'static str {
         _ if bench.solved.impossible[d as usize] => never_rule(demand),
         _ => "out-of-turn",
     }
+}
+
+/// Whether the item of a joint is a single-use one that was in the joint before.
+fn spent_item(bench: &Bench, demand: &Demand) -> bool {
+    demand.ways.iter().flat_map(|w| &w.atoms).any(|a| {
+        let What::Chain(chain, _) = a.what else {
+            return false;
+        };
+        let chain = bench.lives.chain(chain);
+        let before = |act: &&crate::chain::Act| (act.step, act.sub) < (demand.step, demand.sub);
+        bench.plan.thing(chain.thing).single_use.is_some()
+            && chain.acts.iter().filter(before).next_back().is_some_and(|a| a.value == 0)
+    })
 }
 
 /// A condition the writer wrote on a state that nothing makes is `never-so`; what the map asks

@@ -1,11 +1,12 @@
 //! The written order against its demands, and the nearest order that meets them all.
 
-use crate::chain::Test;
+use crate::chain::{Aspect, Test};
 use crate::demand::{Atom, Demand, Standing, What, Why, possible};
 use crate::lives::Lives;
 use crate::problem::{Problem, Source, build};
 use order::{Builder, Effort, Reason};
 use plan::model::Plan;
+use syntax::tree::State;
 
 /// Conditions that no order can satisfy together.
 #[derive(Clone, Debug)]
@@ -82,6 +83,10 @@ pub fn solve(plan: &Plan, lives: &Lives, demands: &[Demand]) -> Solved {
     let standing = Standing::new(lives, &at);
     let failed = failing(&standing, demands);
     let crossed = crossed_links(&standing);
+    let mut impossible = impossible;
+    for &d in &failed {
+        impossible[d as usize] |= spoilt(&standing, &demands[d as usize]);
+    }
     let mut solved = Solved {
         order: by_place(&at),
         failed,
@@ -102,6 +107,28 @@ pub fn solve(plan: &Plan, lives: &Lives, demands: &[Demand]) -> Solved {
         rearrange(&standing, demands, &mut solved);
     }
     solved
+}
+
+/// Whether a demand fails because a reading or setting it asks for was taken and then disturbed.
+/// Moving steps about is no help there: it has to be taken again.
+fn spoilt(standing: &Standing, demand: &Demand) -> bool {
+    crate::say::failing(standing, demand).iter().any(|atom| {
+        let What::Chain(chain, _) = atom.what else {
+            return false;
+        };
+        let taken = |a: &crate::chain::Act| {
+            (standing.at[a.step as usize], a.sub)
+                < (standing.at[demand.step as usize], demand.sub)
+        };
+        let chain = standing.lives.chain(chain);
+        let fluid = matches!(
+            chain.aspect,
+            Aspect::Happened(State::Filled | State::Drained)
+        );
+        matches!(chain.aspect, Aspect::Happened(_))
+            && !fluid
+            && chain.acts.iter().any(|a| a.value > 0 && taken(a))
+    })
 }
 
 fn by_place(at: &[u32]) -> Vec<u32> {

@@ -57,6 +57,7 @@ impl<'a> Asker<'a> {
             }
         }
         if step.verb == Verb::Lock {
+            self.made(id, step, target);
             let atom = super::main(
                 self.lives,
                 target.thing,

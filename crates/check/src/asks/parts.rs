@@ -3,10 +3,10 @@
 use super::reach::{Around, reach_ways};
 use super::{Asker, clause_ways};
 use crate::asks::conditions::plain;
-use crate::chain::{Aspect, Test, tightness};
+use crate::chain::{Aspect, Test, presence, tightness};
 use crate::demand::{Atom, What, Why};
 use crate::lives::Target;
-use plan::model::{Sort, Step, StepId, ThingId};
+use plan::model::{Lock, Sort, Step, StepId, ThingId};
 use syntax::tree::Verb;
 
 impl<'a> Asker<'a> {
@@ -26,7 +26,11 @@ impl<'a> Asker<'a> {
             // A part goes onto its own unit by going onto its base; and what is pressed on may
             // be pressed on at the bench, before its shaft is anywhere near the machine.
             if !pressed && Some(base.thing) != unit {
-                let atom = self.in_place(base.thing, base.place);
+                let mut atom = self.in_place(base.thing, base.place);
+                if step.verb == Verb::Fit && self.plan.thing(base.thing).sort != Sort::Fasteners {
+                    // What is only tried in place is nothing to build upon for good.
+                    atom = super::main(self.lives, base.thing, Test::AtLeast(presence::ON), base.place);
+                }
                 self.ask_one(id, step, target, Why::Onto, atom);
             }
         }
@@ -65,8 +69,10 @@ impl<'a> Asker<'a> {
 
     /// What making a joint for good asks of the items and single-use things in it.
     pub(super) fn made(&mut self, id: StepId, step: &'a Step, target: &Target) {
+        let locking = step.verb == Verb::Lock;
         for &item in self.index.items_at(target.thing) {
-            if self.plan.thing(item).uncertain {
+            // A split pin or tab goes in when the lock is made, all else when the joint is.
+            if self.plan.thing(item).uncertain || self.locks(item, target.thing) != locking {
                 continue;
             }
             let what = self
@@ -80,7 +86,7 @@ impl<'a> Asker<'a> {
             };
             self.ask_one(id, step, target, Why::Joint, atom);
         }
-        if let Some(place) = self.plan.thing(target.thing).single_use
+        if let Some(place) = self.plan.thing(target.thing).single_use.filter(|_| !locking)
             && let Some(chain) = self.lives.get(target.thing, Aspect::Fresh)
         {
             let atom = Atom {
@@ -90,6 +96,14 @@ impl<'a> Asker<'a> {
             };
             self.ask_one(id, step, target, Why::Fresh, atom);
         }
+    }
+
+    /// Whether the item is what locks the joint.
+    fn locks(&self, item: ThingId, joint: ThingId) -> bool {
+        let by = self.plan.thing(joint).fasteners().map(|f| f.locked_by.as_slice());
+        by.unwrap_or_default()
+            .iter()
+            .any(|l| matches!(l, Lock::Thing(r) if r.thing == item))
     }
 
     pub(super) fn take_off(&mut self, id: StepId, step: &'a Step, target: &Target) {

@@ -2,12 +2,13 @@
 
 use crate::bench::Bench;
 use crate::demand::Standing;
-use crate::finding::{Because, Finding, Severity};
+use crate::finding::{Because, Finding, Mend, Severity};
+use crate::mend;
 use crate::rules::Rule;
 use crate::say::{self, Said, at_step, name};
 use crate::words;
 use plan::model::StepId;
-use crate::demand::Why;
+use crate::demand::{What, Why};
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -41,7 +42,31 @@ fit cover
 };
 
 fn find(bench: &Bench, found: &mut Vec<Finding>) {
+    let before = found.len();
     say::faults(bench, &RULE, found);
+    let standing = bench.standing();
+    for (finding, fault) in found[before..].iter_mut().zip(bench.faults_of(RULE.name)) {
+        if finding.mend.is_none()
+            && let Some(d) = fault.demands.first()
+        {
+            finding.mend = take_again(bench, &standing, *d);
+        }
+    }
+}
+
+/// A reading that was taken and then disturbed is taken again behind the step that disturbed it.
+fn take_again(bench: &Bench, standing: &Standing, d: u32) -> Option<Mend> {
+    let demand = &bench.demands[d as usize];
+    let atom = say::failing(standing, demand).first().copied()?;
+    let spoilt = say::changed_by(standing, demand, atom)?;
+    let What::Chain(chain, _) = atom.what else {
+        return None;
+    };
+    let taken = bench.lives.chain(chain).acts.iter().find(|a| a.value > 0)?;
+    let verb = words::verb_word(bench.plan.step(StepId(taken.step)).verb);
+    let line = format!("{verb} {}", name(bench, demand.thing));
+    let title = format!("Write “{line}” behind “{}”.", words::step(bench.plan, spoilt));
+    mend::step_behind(bench, spoilt, &line, title)
 }
 
 /// What is said of something covered before it was seen to.
@@ -71,7 +96,11 @@ pub fn owed(bench: &Bench, standing: &Standing, d: u32, comes: &str) -> Said {
     let later = failing
         .first()
         .and_then(|a| say::comes_later(standing, demand, a));
+    let spoilt = failing
+        .first()
+        .and_then(|a| say::changed_by(standing, demand, a));
     let rest = match (later, comes) {
+        (None, _) if spoilt.is_some() => "what was done about it has been disturbed since",
         (Some(_), "covered") => "that comes only when it is shut in",
         (Some(_), _) => "that comes only afterwards",
         (None, _) => "no step does that at all",
@@ -81,6 +110,9 @@ pub fn owed(bench: &Bench, standing: &Standing, d: u32, comes: &str) -> Said {
         says: "this asks for it".into(),
     }];
     because.extend(later.map(|s| at_step(bench, s, "it comes only here")));
+    if later.is_none() {
+        because.extend(spoilt.map(|s| at_step(bench, s, "disturbed here")));
+    }
     Said {
         place: words::step_place(plan, step),
         about: name(bench, demand.thing),

@@ -48,7 +48,7 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
                 .iter()
                 .map(|d| &bench.demands[*d as usize])
                 .any(|d| d.thing == disturbed.thing && matches!(d.why, Why::MustBefore(_)));
-            if thing.uncertain || owed {
+            if bench.in_doubt(disturbed.thing) || owed {
                 continue;
             }
             let works: Vec<StepId> = bench.steps_that_finish(disturbed.thing);

@@ -3,9 +3,12 @@
 use crate::bench::Bench;
 use crate::finding::{Finding, Severity};
 use crate::rules::Rule;
+use crate::asks::condition_ways;
 use crate::chain::tightness;
+use crate::demand::What;
+use crate::mend;
 use crate::words;
-use plan::model::{Sort, StepId};
+use plan::model::{Sort, StepId, ThingId};
 use syntax::tree::Verb;
 
 /// The rule.
@@ -38,7 +41,7 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
     }
     let plan = bench.plan;
     for (id, thing) in plan.things() {
-        if thing.sort != Sort::Fasteners || thing.uncertain || thing.temporary.is_some() {
+        if thing.sort != Sort::Fasteners || bench.in_doubt(id) || thing.temporary.is_some() {
             continue;
         }
         let chain = bench.lives.chain(bench.lives.main(id));
@@ -61,6 +64,31 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
             .because(thing.place, "declared here")
             .advice(format!("Write “tighten {}” where it is to be final.", thing.name));
         finding.steps = vec![step];
+        let line = format!("tighten {}", thing.name);
+        let behind = settled(bench, id, step);
+        let title = format!("Write “{line}” behind “{}”.", words::step(plan, behind));
+        finding.mend = mend::step_behind(bench, behind, &line, title);
         found.push(finding);
     }
+}
+
+/// The step behind which the group may be tightened: its own last one, or the one that ends the
+/// time for which it must float.
+fn settled(bench: &Bench, id: ThingId, step: StepId) -> StepId {
+    let floats = bench.plan.thing(id).fasteners().into_iter().flat_map(|f| &f.floats_until);
+    let made = floats
+        .flat_map(|c| condition_ways(bench.plan, &bench.lives, &bench.index, c))
+        .flatten()
+        .filter_map(|atom| match atom.what {
+            What::Done(step, true) => Some(step),
+            What::Chain(chain, test) => {
+                let acts = &bench.lives.chain(chain).acts;
+                acts.iter().find(|a| test.passes(a.value)).map(|a| a.step)
+            }
+            _ => None,
+        });
+    made.map(StepId)
+        .chain(std::iter::once(step))
+        .max_by_key(|s| bench.solved.at[s.0 as usize])
+        .unwrap_or(step)
 }

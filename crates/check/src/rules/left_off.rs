@@ -35,7 +35,7 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
     }
     let plan = bench.plan;
     for (id, thing) in plan.things() {
-        if thing.uncertain || thing.temporary.is_some() || thing.sort == Sort::Item {
+        if bench.in_doubt(id) || thing.temporary.is_some() || thing.sort == Sort::Item {
             continue;
         }
         let chain = bench.lives.chain(bench.lives.main(id));

@@ -31,7 +31,7 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
     say::faults(bench, &RULE, found);
     let plan = bench.plan;
     for chain in &bench.lives.chains {
-        if chain.aspect != Aspect::Main || plan.thing(chain.thing).uncertain {
+        if chain.aspect != Aspect::Main || bench.in_doubt(chain.thing) || bench.heading_in_doubt {
             continue;
         }
         let thing = plan.thing(chain.thing);

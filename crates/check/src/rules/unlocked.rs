@@ -115,7 +115,7 @@ fn left_unlocked(bench: &Bench, id: ThingId) -> Option<StepId> {
         .rev()
         .find(|a| a.value == tightness::TIGHT && !a.trial)?;
     let excused = f.locked_by.is_empty()
-        || thing.uncertain
+        || bench.in_doubt(id)
         || chain.last_value() != tightness::TIGHT
         || unlocked_for_good(bench, last.step)
         || (!locks_by_step(bench.plan, id) && supply_used(bench, id));

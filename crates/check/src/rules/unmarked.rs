@@ -2,11 +2,13 @@
 
 use crate::bench::Bench;
 use crate::demand::Standing;
-use crate::finding::{Because, Finding, Severity};
+use crate::finding::{Because, Finding, Mend, Severity};
+use crate::mend;
 use crate::rules::Rule;
 use crate::say::{self, Said, at_step, name};
 use crate::words;
-use plan::model::StepId;
+use plan::model::{State, StepId};
+use syntax::tree::{State as Word, Verb};
 use crate::demand::Why;
 use crate::rules::closed_unseen;
 
@@ -33,7 +35,45 @@ fit gear to its mark
 };
 
 fn find(bench: &Bench, found: &mut Vec<Finding>) {
+    let before = found.len();
     say::faults(bench, &RULE, found);
+    let standing = bench.standing();
+    for (finding, fault) in found[before..].iter_mut().zip(bench.faults_of(RULE.name)) {
+        if finding.mend.is_none()
+            && let Some(d) = fault.demands.first()
+        {
+            finding.mend = do_it_first(bench, &standing, *d);
+        }
+    }
+}
+
+/// Writes the missing mark or reading in front of the step that takes the thing off.
+fn do_it_first(bench: &Bench, standing: &Standing, d: u32) -> Option<Mend> {
+    let plan = bench.plan;
+    let demand = &bench.demands[d as usize];
+    if let Some(atom) = say::failing(standing, demand).first()
+        && say::comes_later(standing, demand, atom).is_some()
+    {
+        return None;
+    }
+    let (step, verb) = if demand.why == Why::Mark {
+        let chain = bench.lives.chain(bench.lives.main(demand.thing));
+        let off = chain.acts.iter().rev().find(|a| a.value == 0 && a.step < demand.step)?;
+        (StepId(off.step), Verb::Mark)
+    } else {
+        let Why::MustBefore(n) = demand.why else { return None };
+        let must = &plan.thing(demand.thing).must[n as usize];
+        let verb = must.states.iter().find_map(|s| match s {
+            State::Is(Word::Marked) => Some(Verb::Mark),
+            State::Is(Word::Measured) => Some(Verb::Measure),
+            State::Is(Word::Inspected) => Some(Verb::Inspect),
+            _ => None,
+        })?;
+        (StepId(demand.step), verb)
+    };
+    let line = format!("{} {}", words::verb_word(verb), name(bench, demand.thing));
+    let title = format!("Write “{line}” in front of “{}”.", words::step(plan, step));
+    mend::step_in_front(bench, step, &line, title)
 }
 
 /// What is said of a mark or reading that is not there when it is wanted.

@@ -4,8 +4,7 @@ use crate::bench::Bench;
 use crate::finding::{Finding, Severity};
 use crate::rules::Rule;
 use crate::words;
-use plan::model::{Body, Plan, Sort, StepId, Subject};
-use std::collections::HashSet;
+use plan::model::{Body, Sort};
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -60,35 +59,4 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         let says = format!("{} is declared here, and nothing in the plan uses it.", words::capital(called));
         found.push(Finding::new(&RULE, *place, name.as_str(), says));
     }
-    let asked_for = steps_asked_for(plan);
-    for (id, step) in plan.steps() {
-        if let Some(name) = step.name.as_ref().filter(|_| !asked_for.contains(&id)) {
-            let says = format!("No condition asks for the step called {}.", name.text);
-            found.push(Finding::new(&RULE, name.place, name.text.as_str(), says));
-        }
-    }
-}
-
-/// The steps that some condition speaks of by name.
-fn steps_asked_for(plan: &Plan) -> HashSet<StepId> {
-    let of_steps = plan.steps.iter().flat_map(|s| {
-        let lags = s.lags.iter().map(|l| &l.after);
-        s.after.iter().chain(&s.before).chain(lags)
-    });
-    let of_things = plan.things.iter().flat_map(|t| {
-        let musts = t.must.iter().map(|m| &m.condition);
-        let floats = t.fasteners().into_iter().flat_map(|f| &f.floats_until);
-        let ways = t.ways.iter().map(|w| &w.needs);
-        t.needs.iter().chain(musts).chain(floats).chain(ways)
-    });
-    of_steps
-        .chain(of_things)
-        .flat_map(|c| &c.clauses)
-        .filter_map(|c| match &c.subject {
-            Subject::Steps(steps) => Some(steps),
-            Subject::Thing(_) => None,
-        })
-        .flatten()
-        .copied()
-        .collect()
 }

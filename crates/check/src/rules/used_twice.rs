@@ -76,9 +76,10 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
     let plan = bench.plan;
     let demand = &bench.demands[d as usize];
     let step = StepId(demand.step);
-    let spent = say::failing(standing, demand)
-        .first()
-        .and_then(|a| say::changed_by(standing, demand, a));
+    let atom = say::failing(standing, demand).first().copied();
+    let spent = atom.and_then(|a| say::changed_by(standing, demand, a));
+    // What is spent is the joint's own fastener or part, or an item in it.
+    let thing = atom.and_then(|a| a.about).unwrap_or(demand.thing);
     let mut because: Vec<Because> = spent
         .map(|s| at_step(bench, s, "spent here"))
         .into_iter()
@@ -89,12 +90,12 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
     });
     Said {
         place: words::step_place(plan, step),
-        about: name(bench, demand.thing),
+        about: name(bench, thing),
         says: words::capital(&format!(
             "{} {} made for one use and already spent when this step uses {} again.",
-            words::called(plan, demand.thing),
-            words::is_or_are(plan, demand.thing),
-            if words::is_or_are(plan, demand.thing) == "is" { "it" } else { "them" },
+            words::called(plan, thing),
+            words::is_or_are(plan, thing),
+            if words::is_or_are(plan, thing) == "is" { "it" } else { "them" },
         )),
         because,
         advice: None,
