@@ -102,6 +102,9 @@ fn spread(desk: &mut Desk<'_>, cover: &Cover, things: &mut [Thing], index: &Inde
         return;
     }
     put(cover, cover.over, None, things);
+    if desk.no_room_for_mentions() {
+        return;
+    }
     let mut seen = HashSet::from([cover.over]);
     let mut inside = vec![cover.over];
     while let Some(inner) = inside.pop() {

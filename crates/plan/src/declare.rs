@@ -239,11 +239,17 @@ impl ThingHead {
         }
         let mut thing = Thing::new(self.sort, full, place);
         thing.item = desk.place(self.by, desk.item(self.by).span);
-        thing.label = self.label.map(|label| desk.text(self.by, label).text);
         thing.uncertain = desk.damaged.contains(&self.by);
         thing.member = stem.map(|stem| Member {
             stem: stem.to_string(),
             which: desk.series.which(&bound),
+        });
+        // The members of a series are written with one label; without the member behind it
+        // nobody could tell one fork leg from the other.
+        let label = self.label.map(|label| desk.text(self.by, label).text);
+        thing.label = label.map(|label| match &thing.member {
+            Some(member) => format!("{label} ({})", member.which),
+            None => label,
         });
         declared.things.push(thing);
         declared.seeds.push(Seed { by: self.by, bound });

@@ -23,12 +23,7 @@ pub struct NoThing {
 pub fn thing(plan: &Plan, said: &str) -> Result<ThingId, NoThing> {
     let said = words(said);
     let named = |thing: &Thing| thing.name == said || spelling::one(&thing.name) == said;
-    let labelled = |thing: &Thing| {
-        thing
-            .label
-            .as_ref()
-            .is_some_and(|label| words(label) == said)
-    };
+    let labelled = |thing: &Thing| labelled(thing, &said);
     let ending = |thing: &Thing| {
         let stem = thing.name.strip_suffix(said.as_str());
         stem.is_some_and(|stem| stem.ends_with('-'))
@@ -52,6 +47,17 @@ pub fn thing(plan: &Plan, said: &str) -> Result<ThingId, NoThing> {
     Err(NoThing {
         several: Vec::new(),
         near: nearest_thing(plan, &said),
+    })
+}
+
+/// Whether these words are the label of the thing, with or without the member of its series.
+fn labelled(thing: &Thing, said: &str) -> bool {
+    thing.label.as_deref().is_some_and(|label| {
+        let of_member = thing
+            .member
+            .as_ref()
+            .and_then(|member| label.strip_suffix(format!(" ({})", member.which).as_str()));
+        words(label) == said || of_member.is_some_and(|label| words(label) == said)
     })
 }
 
@@ -163,11 +169,7 @@ fn by_words(plan: &Plan, said: &str) -> Vec<StepId> {
             .and_then(|member| member.stem.split("-<").next());
         thing.name == word || stem == Some(word)
     };
-    let labelled = |step: &StepId| {
-        names(step)
-            .iter()
-            .any(|t| t.label.as_ref().is_some_and(|label| words(label) == rest))
-    };
+    let labelled = |step: &StepId| names(step).iter().any(|thing| labelled(thing, rest));
     let of_member = |step: &StepId, word: &str| plan.step(*step).member.as_deref() == Some(word);
     let all = |step: &StepId| {
         asked.iter().all(|word| {

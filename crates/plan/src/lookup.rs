@@ -140,6 +140,10 @@ impl<'t> Desk<'t> {
             return LookedUp::all(Found::none());
         }
         let star = pieces.contains(&Piece::Star);
+        if star && self.no_room_for_mentions() {
+            self.doubt = true;
+            return LookedUp::all(Found::none());
+        }
         let mut all = Vec::with_capacity(count as usize);
         let mut complete = count > 0;
         for way in self.series.ways(&holes, here.bound) {

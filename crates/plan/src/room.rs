@@ -56,7 +56,9 @@ impl Desk<'_> {
     /// doubt.
     pub fn room_for_mentions(&mut self, count: u64, name: &str, place: Place) -> bool {
         let count = u32::try_from(count).unwrap_or(u32::MAX);
-        if let Some(left) = self.room.mentions.checked_sub(count) {
+        if let Some(left) = self.room.mentions.checked_sub(count)
+            && !self.room.told_mentions
+        {
             self.room.mentions = left;
             return true;
         }
@@ -66,6 +68,12 @@ impl Desk<'_> {
             self.problem(place, ProblemKind::TooMany { name, most });
         }
         false
+    }
+
+    /// Whether the room for mentions has been used up. From then on nothing is written out any
+    /// more, not even to see how much it would be.
+    pub fn no_room_for_mentions(&self) -> bool {
+        self.room.told_mentions
     }
 
     /// Whether the nearest of a list may be looked for once more.

@@ -156,10 +156,15 @@ fn for_each(
         let count = series.members.len() as u32;
         return (count > 0).then(|| (0..count).map(|member| (number, member)).collect());
     };
+    if desk.no_room_for_mentions() {
+        return None;
+    }
     let tree = &desk.texts[by.0 as usize].tree;
     let at = |word: syntax::tree::Word| desk.place(by, word.span);
     let read = series::read_members(tree, members, written, at, true);
     let mut problems = read.problems;
+    let place = desk.place(by, name.span);
+    desk.room_for_mentions(read.members.len() as u64, written, place);
     let mut bounds = Vec::with_capacity(read.members.len());
     let mut strangers = Vec::new();
     for (at, member) in read.members.iter().enumerate() {

@@ -72,3 +72,12 @@ fn a_thing_is_found_by_name_and_label() {
     assert_eq!(thing("whirligig").unwrap_err(), find::NoThing::default());
     assert_eq!(thing("screws"), Ok(id(&plan, "cover-screws")));
 }
+
+#[test]
+fn the_label_of_a_series_tells_its_members_apart() {
+    let plan = good("series leg left, right\npart tube-<leg> \"Fork tube\"\n");
+    let thing = |said: &str| find::thing(&plan, said);
+    assert_eq!(plan.things[1].called(), "Fork tube (right)");
+    assert_eq!(thing("fork tube (right)"), Ok(id(&plan, "tube-right")));
+    assert_eq!(thing("Fork tube").unwrap_err().several.len(), 2);
+}
