@@ -24,7 +24,7 @@ pub enum Count {
     /// Exactly so many.
     Exact(BigUint),
     /// Not counted: more than so many sets of steps would have to be held (or
-    /// more than 16,384 steps hang together).
+    /// there are more than 16,384 steps).
     Above {
         /// The limit that was given.
         limit: usize,
@@ -35,6 +35,9 @@ pub enum Count {
 pub fn count_orders(inst: &Instance, limit: usize) -> Count {
     if !stuck_set(inst).is_empty() {
         return Count::Exact(BigUint::ZERO);
+    }
+    if inst.steps() > MOST_STEPS {
+        return Count::Above { limit };
     }
     let mut left = limit;
     match count(inst, &mut left) {
@@ -55,7 +58,8 @@ pub fn count_sets(inst: &Instance, limit: usize) -> Option<usize> {
     tally::<u128>(inst, &mut left).map(|_| limit - left)
 }
 
-/// Steps that hang together, at most: the rules of a step are sets of steps.
+/// Steps at most: a rule is a set of steps, so the rules of all steps grow with
+/// their square.
 const MOST_STEPS: usize = 1 << 14;
 
 fn count(inst: &Instance, left: &mut usize) -> Option<BigUint> {
@@ -71,9 +75,6 @@ fn count(inst: &Instance, left: &mut usize) -> Option<BigUint> {
             product *= binomial(placed, size);
         }
         return Some(product);
-    }
-    if inst.steps() > MOST_STEPS {
-        return None;
     }
     let blocks = series_blocks(inst);
     if blocks.len() > 1 {

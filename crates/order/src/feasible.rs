@@ -24,13 +24,12 @@ pub enum Feasibility {
 ///
 /// Without mixed waits (see [`Instance::is_mixed`]) this is one peel, linear in
 /// the size of the instance, and `effort` is not touched. With them it is a
-/// search. The order given takes, from the last place to the first, the free
+/// search under `effort`, and the explanation of a failure is another one. The order given takes, from the last place to the first, the free
 /// step that is written last, so a written order that is valid is given back.
 pub fn feasible(inst: &Instance, effort: Effort) -> Feasibility {
-    let mut budget = Budget::new(effort);
     let mut order = peel_written(inst, Overlay::default());
     if order.len() < inst.steps() {
-        return Feasibility::Stuck(explain(inst, &mut budget));
+        return Feasibility::Stuck(explain(inst, None, effort));
     }
     order.reverse();
     if !inst.is_mixed() || inst.allows(&order) {
@@ -39,6 +38,7 @@ pub fn feasible(inst: &Instance, effort: Effort) -> Feasibility {
     if let Some(order) = lucky(inst, Overlay::default()) {
         return Feasibility::Order(order);
     }
+    let mut budget = Budget::new(effort);
     match decide(inst, &mut budget) {
         Verdict::Chosen(chosen) => {
             let mut order = peel_written(
@@ -51,7 +51,7 @@ pub fn feasible(inst: &Instance, effort: Effort) -> Feasibility {
             order.reverse();
             Feasibility::Order(order)
         }
-        Verdict::Never => Feasibility::Stuck(explain(inst, &mut budget)),
+        Verdict::Never(within) => Feasibility::Stuck(explain(inst, Some(&within), effort)),
         Verdict::Unknown => Feasibility::Unknown {
             tried: budget.spent(),
         },
@@ -79,7 +79,6 @@ pub enum Answer {
 /// If `a` or `b` is not the number of a step.
 pub fn must_precede(inst: &Instance, a: StepId, b: StepId, effort: Effort) -> Answer {
     let mut budget = Budget::new(effort);
-    let yes_if = |stuck: bool| if stuck { Answer::Yes } else { Answer::No };
     let extra = [(b, a)];
     let over = Overlay {
         extra: if a == b { &[] } else { &extra },
@@ -98,8 +97,8 @@ pub fn must_precede(inst: &Instance, a: StepId, b: StepId, effort: Effort) -> An
         with.before(b, a, Reason(0));
     }
     match decide(&with.build(), &mut budget) {
-        Verdict::Chosen(_) => yes_if(false),
-        Verdict::Never => yes_if(true),
+        Verdict::Chosen(_) => Answer::No,
+        Verdict::Never(_) => Answer::Yes,
         Verdict::Unknown => Answer::Unknown,
     }
 }

@@ -37,13 +37,14 @@ pub(crate) enum Verdict {
     /// A way for each wait that is mixed, [`OPEN`] for the others, with which the
     /// peel from the last step takes everything.
     Chosen(Vec<u32>),
-    /// There is no order.
-    Never,
+    /// There is no order, and the facts among these steps show it.
+    Never(Vec<StepId>),
     /// The bound was met.
     Unknown,
 }
 
-/// Chooses ways so that an order exists.
+/// Chooses ways so that an order exists, in an instance that a peel from the
+/// last step takes whole.
 pub(crate) fn decide(inst: &Instance, budget: &mut Budget) -> Verdict {
     if let Some(order) = lucky(inst, Overlay::default()) {
         return Verdict::Chosen(mixed_only(inst, ways_kept(inst, &order)));
@@ -56,16 +57,19 @@ pub(crate) fn decide(inst: &Instance, budget: &mut Budget) -> Verdict {
         for &(wait, way) in &part.settled {
             chosen[wait as usize] = way;
         }
+        if part.inst.open_waits() == 0 {
+            continue;
+        }
         match search(&part.inst, budget) {
-            Verdict::Chosen(here) => {
+            Ok(here) => {
                 for (i, &way) in here.iter().enumerate() {
                     let wait = part.waits[i];
                     let offset = way - part.inst.ways(i as u32).start;
                     chosen[wait as usize] = inst.ways(wait).start + offset;
                 }
             }
-            Verdict::Never => return Verdict::Never,
-            Verdict::Unknown => unknown = true,
+            Err(Failure::Proved) => return Verdict::Never(part.steps),
+            Err(Failure::BoundMet) => unknown = true,
         }
     }
     if unknown {
@@ -125,15 +129,21 @@ enum Node {
     Branch(Vec<u32>),
 }
 
-fn search(inst: &Instance, budget: &mut Budget) -> Verdict {
+enum Failure {
+    Proved,
+    BoundMet,
+}
+
+/// A way for each open wait that together allow an order.
+fn search(inst: &Instance, budget: &mut Budget) -> Result<Vec<u32>, Failure> {
     let mut chosen = vec![OPEN; inst.open_waits() as usize];
     let mut frames: Vec<Frame> = Vec::new();
     loop {
         if !budget.spend(inst.steps()) {
-            return Verdict::Unknown;
+            return Err(Failure::BoundMet);
         }
         let mut blame = match look(inst, &chosen) {
-            Node::Done(order) => return Verdict::Chosen(ways_kept(inst, &order)),
+            Node::Done(order) => return Ok(ways_kept(inst, &order)),
             Node::Branch(waits) => {
                 for wait in waits {
                     let ways = ways_by_promise(inst, wait);
@@ -151,7 +161,7 @@ fn search(inst: &Instance, budget: &mut Budget) -> Verdict {
         };
         loop {
             let Some(frame) = frames.last_mut() else {
-                return Verdict::Never;
+                return Err(Failure::Proved);
             };
             if blame.contains(&frame.wait) {
                 blame.retain(|&wait| wait != frame.wait);

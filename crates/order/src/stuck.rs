@@ -25,9 +25,9 @@
 
 use crate::bits::Bits;
 use crate::cycle::{ARCS_LOOKED_AT, Link, shortest_cycle};
-use crate::effort::Budget;
+use crate::effort::{Budget, Effort};
 use crate::instance::{Instance, Reason, StepId};
-use crate::part::restrict;
+use crate::part::{Cutter, Outside, restrict};
 use crate::peel::{End, Overlay, left_over, peel};
 use crate::search::{Verdict, decide};
 use crate::trace::{Cause, follow, reasons};
@@ -46,7 +46,8 @@ pub struct Stuck {
 /// What is known of the reasons in a [`Stuck`].
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum StuckKind {
-    /// Arcs that close on themselves.
+    /// Arcs that close on themselves. If each has a reason of its own, those
+    /// are minimal too.
     Cycle {
         /// From step to step, back to the first one.
         links: Vec<Link>,
@@ -65,9 +66,11 @@ pub enum StuckKind {
 /// Starts from which a small closed set is looked for.
 const STARTS: usize = 64;
 
-/// Explains an instance known to have no order.
-pub(crate) fn explain(inst: &Instance, budget: &mut Budget) -> Stuck {
+/// Explains an instance known to have no order. `within` are steps the facts
+/// among which are known to show it.
+pub(crate) fn explain(inst: &Instance, within: Option<&[StepId]>, effort: Effort) -> Stuck {
     let all = Overlay::default();
+    let budget = &mut Budget::new(effort);
     for wait in 0..inst.open_waits() {
         if inst.ways(wait).is_empty() {
             return Stuck {
@@ -98,10 +101,12 @@ pub(crate) fn explain(inst: &Instance, budget: &mut Budget) -> Stuck {
         }
     }
     // No peel shows it: every fact is suspect.
-    let mut suspects: Vec<Reason> = inst.succ_why.clone();
-    suspects.extend((0..inst.arc_count()).filter_map(|arc| inst.also(arc)));
-    suspects.extend(&inst.wait_why);
-    suspects.extend(inst.later_why.iter().chain(&inst.earlier_why));
+    let part = within.map(|steps| Cutter::new(inst).cut(steps.to_vec(), Outside::Kept));
+    let from = part.as_ref().map_or(inst, |part| &part.inst);
+    let mut suspects: Vec<Reason> = from.succ_why.clone();
+    suspects.extend((0..from.arc_count()).filter_map(|arc| from.also(arc)));
+    suspects.extend(&from.wait_why);
+    suspects.extend(from.later_why.iter().chain(&from.earlier_why));
     suspects.sort_unstable();
     suspects.dedup();
     smallest(inst, suspects, budget)
@@ -139,7 +144,7 @@ fn smallest(inst: &Instance, suspects: Vec<Reason>, budget: &mut Budget) -> Stuc
             return false;
         }
         match decide(&part, budget) {
-            Verdict::Never => true,
+            Verdict::Never(_) => true,
             Verdict::Chosen(_) => false,
             Verdict::Unknown => {
                 proven = false;

@@ -119,3 +119,25 @@ fn a_million_steps_with_waits() {
     assert!(inst.allows(&found.order));
     assert!(found.cost <= 100, "{}", found.cost);
 }
+
+#[test]
+fn nothing_at_all() {
+    let inst = Builder::new(0).build();
+    assert_eq!(
+        feasible(&inst, Effort::default()),
+        Feasibility::Order(Vec::new())
+    );
+    let found = nearest(&inst, Effort::default()).expect("no step, no fault");
+    assert_eq!(
+        (found.order, found.cost, found.proof),
+        (Vec::new(), 0, Proof::Fewest)
+    );
+    assert_eq!(order::places(&inst, Effort::default()), []);
+    assert_eq!(
+        order::count_orders(&inst, 1),
+        order::Count::Exact(1u32.into())
+    );
+    assert_eq!(graph::width(&inst), Some(0));
+    assert_eq!(graph::longest_chain(&inst), Some(0));
+    assert_eq!(implied(&inst), []);
+}
