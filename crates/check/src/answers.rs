@@ -79,7 +79,12 @@ impl Bench<'_> {
         let end = self.plan.steps.len() + 1;
         let ways: Vec<Vec<Blocked>> = reach_ways(&around, thing, &[], true)
             .iter()
-            .map(|way| way.atoms.iter().flat_map(|a| self.blocked(a, end)).collect())
+            .map(|way| {
+                way.atoms
+                    .iter()
+                    .flat_map(|a| self.blocked(a, end))
+                    .collect()
+            })
             .collect();
         let last = self.plan.steps.len().saturating_sub(1);
         windows(&self.solved.order, &ways)
@@ -175,17 +180,30 @@ impl Bench<'_> {
     pub fn last_chances(&self) -> Vec<LastChance> {
         let mut found = Vec::new();
         for row in self.windows() {
-            let Some(last) = row.windows.last() else { continue };
+            let Some(last) = row.windows.last() else {
+                continue;
+            };
             let Some(step) = last.closed_by else { continue };
             let closes = self.solved.at[step.0 as usize];
             let before = |s: &StepId| self.solved.at[s.0 as usize] < closes;
-            let (done_by, missed_by): (Vec<_>, Vec<_>) =
-                row.used.iter().copied().filter(|s| *s != step).partition(before);
+            let (done_by, missed_by): (Vec<_>, Vec<_>) = row
+                .used
+                .iter()
+                .copied()
+                .filter(|s| *s != step)
+                .partition(before);
             let fitted_only = done_by
                 .iter()
                 .all(|s| matches!(self.plan.step(*s).verb, Verb::Fit | Verb::Remove));
-            let part = matches!(self.plan.thing(row.thing).sort, Sort::Part | Sort::Unit | Sort::Item);
-            if part && fitted_only && missed_by.is_empty() && self.plan.thing(row.thing).must.is_empty() {
+            let part = matches!(
+                self.plan.thing(row.thing).sort,
+                Sort::Part | Sort::Unit | Sort::Item
+            );
+            if part
+                && fitted_only
+                && missed_by.is_empty()
+                && self.plan.thing(row.thing).must.is_empty()
+            {
                 continue;
             }
             found.push(LastChance {

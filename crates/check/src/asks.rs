@@ -9,7 +9,7 @@ mod reach;
 mod standing;
 
 use crate::chain::{Aspect, Test, presence, tightness};
-use crate::demand::{Atom, Demand, What, Why, Way};
+use crate::demand::{Atom, Demand, Way, What, Why};
 use crate::lives::{Lives, Target};
 use plan::index::Index;
 use plan::model::{Place, Plan, Sort, Step, StepId, ThingId};
@@ -89,7 +89,15 @@ impl<'a> Asker<'a> {
         }
     }
 
-    fn ask(&mut self, id: StepId, step: &Step, target: &Target, why: Why, place: Place, ways: Vec<Way>) {
+    fn ask(
+        &mut self,
+        id: StepId,
+        step: &Step,
+        target: &Target,
+        why: Why,
+        place: Place,
+        ways: Vec<Way>,
+    ) {
         self.asked.demands.push(Demand {
             step: id.0,
             sub: target.sub,

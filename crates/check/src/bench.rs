@@ -129,7 +129,11 @@ impl<'p> Bench<'p> {
         self.plan
             .steps()
             .map(|(id, _)| id)
-            .filter(|id| self.lives.targets[id.0 as usize].iter().any(|t| t.thing == thing))
+            .filter(|id| {
+                self.lives.targets[id.0 as usize]
+                    .iter()
+                    .any(|t| t.thing == thing)
+            })
             .filter(finishes)
             .collect()
     }
@@ -193,15 +197,16 @@ impl<'p> Bench<'p> {
                 _ => None,
             })
             .collect();
-        let asked_for = |id: ThingId| {
-            self.solved.failed.iter().any(|d| {
-                let demand = &self.demands[*d as usize];
-                self.solved.impossible[*d as usize]
-                    && demand.ways.iter().flat_map(|w| &w.atoms).any(|a| {
-                        a.about == Some(id) && !crate::demand::possible(&self.lives, a)
-                    })
-            })
-        };
+        let asked_for =
+            |id: ThingId| {
+                self.solved.failed.iter().any(|d| {
+                    let demand = &self.demands[*d as usize];
+                    self.solved.impossible[*d as usize]
+                        && demand.ways.iter().flat_map(|w| &w.atoms).any(|a| {
+                            a.about == Some(id) && !crate::demand::possible(&self.lives, a)
+                        })
+                })
+            };
         let mut found = Vec::new();
         for (id, thing) in self.plan.things() {
             let fitted_once = matches!(thing.sort, Sort::Part | Sort::Unit | Sort::Fasteners);
@@ -272,14 +277,13 @@ impl<'p> Bench<'p> {
     /// Nothing is said of absence where a line could not be read.
     fn uncertain(&self, demand: u32) -> bool {
         let demand = &self.demands[demand as usize];
-        let of_thing = |t: ThingId| self.plan.things.get(t.0 as usize).is_some_and(|t| t.uncertain);
         self.plan.steps[demand.step as usize].uncertain
             || demand
                 .ways
                 .iter()
                 .flat_map(|w| &w.atoms)
                 .filter_map(|a| a.about)
-                .any(of_thing)
+                .any(|t| self.in_doubt(t))
     }
 
     /// Steps that leave something loose which must float, with what it waits for.
@@ -312,7 +316,11 @@ fn heading_in_doubt(plan: &Plan) -> bool {
     use plan::model::ProblemKind;
     let unread = |p: &&plan::model::Problem| matches!(p.kind, ProblemKind::Text(_));
     let inside = |p: &plan::model::Problem| match plan.heading.place {
-        Some(h) => h.file == p.place.file && h.span.start <= p.place.span.start && p.place.span.start <= h.span.end,
+        Some(h) => {
+            h.file == p.place.file
+                && h.span.start <= p.place.span.start
+                && p.place.span.start <= h.span.end
+        }
         None => p.place.file.0 == 0 && p.place.span.start == 0,
     };
     plan.problems.iter().filter(unread).any(inside)

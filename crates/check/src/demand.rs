@@ -9,8 +9,8 @@
 use crate::chain::{Stretch, Test};
 use crate::lives::Lives;
 use plan::model::{Place, ThingId};
-use std::collections::HashMap;
 use std::cell::RefCell;
+use std::collections::HashMap;
 use std::rc::Rc;
 
 /// A test on one chain, or that a step was done.
@@ -118,13 +118,16 @@ pub struct Demand {
 /// Words behind `because`.
 pub type Because = Rc<str>;
 
+/// The stretches of each test asked for so far.
+type Stretches = HashMap<(u32, Test), Rc<[Stretch]>>;
+
 /// Positions of steps in some order, and what holds where.
 pub struct Standing<'a> {
     /// The chains.
     pub lives: &'a Lives,
     /// The place of each step (by written number) in the order looked at.
     pub at: &'a [u32],
-    stretches: RefCell<HashMap<(u32, Test), Rc<[Stretch]>>>,
+    stretches: RefCell<Stretches>,
     /// Chains whose acts do not stand in their own order here.
     scrambled: Vec<bool>,
 }
@@ -171,12 +174,20 @@ impl<'a> Standing<'a> {
             let open = self.slot(chain, act);
             open < slot || (together && open == slot)
         });
-        let closed = stretch.close.is_some_and(|act| self.slot(chain, act) < slot);
+        let closed = stretch
+            .close
+            .is_some_and(|act| self.slot(chain, act) < slot);
         opened && !closed
     }
 
     /// The stretch in which `slot` lies, if any.
-    pub fn stretch_at(&self, chain: u32, test: Test, slot: Slot, together: bool) -> Option<Stretch> {
+    pub fn stretch_at(
+        &self,
+        chain: u32,
+        test: Test,
+        slot: Slot,
+        together: bool,
+    ) -> Option<Stretch> {
         let all = self.stretches(chain, test);
         if self.scrambled[chain as usize] {
             return all

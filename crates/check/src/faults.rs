@@ -66,7 +66,11 @@ fn spent_item(bench: &Bench, demand: &Demand) -> bool {
         let chain = bench.lives.chain(chain);
         let before = |act: &&crate::chain::Act| (act.step, act.sub) < (demand.step, demand.sub);
         bench.plan.thing(chain.thing).single_use.is_some()
-            && chain.acts.iter().filter(before).next_back().is_some_and(|a| a.value == 0)
+            && chain
+                .acts
+                .iter()
+                .rfind(before)
+                .is_some_and(|a| a.value == 0)
     })
 }
 
@@ -74,7 +78,12 @@ fn spent_item(bench: &Bench, demand: &Demand) -> bool {
 /// and never gets is still a matter of turn.
 fn never_rule(demand: &Demand) -> &'static str {
     match demand.why {
-        Why::After | Why::Lag | Why::Before | Why::MustAfter(_) | Why::Needs | Why::LockWantsTight => "never-so",
+        Why::After
+        | Why::Lag
+        | Why::Before
+        | Why::MustAfter(_)
+        | Why::Needs
+        | Why::LockWantsTight => "never-so",
         _ => "out-of-turn",
     }
 }
@@ -94,9 +103,18 @@ fn must_rule(bench: &Bench, thing: ThingId, n: u32) -> &'static str {
         matches!(
             s,
             State::Is(
-                Word::Measured | Word::Inspected | Word::Set | Word::Marked | Word::Cleaned
-                    | Word::Turned | Word::Bled | Word::Filled | Word::Primed | Word::Signed
-                    | Word::Reached | Word::Drained
+                Word::Measured
+                    | Word::Inspected
+                    | Word::Set
+                    | Word::Marked
+                    | Word::Cleaned
+                    | Word::Turned
+                    | Word::Bled
+                    | Word::Filled
+                    | Word::Primed
+                    | Word::Signed
+                    | Word::Reached
+                    | Word::Drained
             )
         )
     });
@@ -172,7 +190,10 @@ pub fn gather(bench: &Bench) -> Vec<Fault> {
         });
         fault.crossed.push((chain, a, b));
     }
-    let mut faults: Vec<Fault> = by_move.into_values().chain(merge_alike(bench, alone)).collect();
+    let mut faults: Vec<Fault> = by_move
+        .into_values()
+        .chain(merge_alike(bench, alone))
+        .collect();
     for fault in &mut faults {
         let rank = |d: &u32| {
             let rule = rule_of(bench, *d);
@@ -245,7 +266,12 @@ fn movers(standing: &Standing, demand: &Demand, later: &HashMap<u32, bool>) -> V
         }
         found
     };
-    let best = demand.ways.iter().map(failing).filter(|f| !f.is_empty()).min_by_key(Vec::len);
+    let best = demand
+        .ways
+        .iter()
+        .map(failing)
+        .filter(|f| !f.is_empty())
+        .min_by_key(Vec::len);
     if let Some(found) = best {
         return found;
     }

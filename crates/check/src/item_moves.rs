@@ -46,7 +46,11 @@ pub fn item_moves(bench: &Bench, moved: &[StepId]) -> Result<Vec<(usize, usize)>
             None => homeless.push(StepId(step)),
         }
     }
-    if homeless.is_empty() { Ok(moves) } else { Err(homeless) }
+    if homeless.is_empty() {
+        Ok(moves)
+    } else {
+        Err(homeless)
+    }
 }
 
 /// Where a step of its own lands. It stays under its own heading where the new order lets it,
@@ -72,7 +76,9 @@ fn landing(
     {
         return Some(anchor.item as usize);
     }
-    let Some(next) = next else { return anchor.is_none().then_some(IN_FRONT) };
+    let Some(next) = next else {
+        return anchor.is_none().then_some(IN_FRONT);
+    };
     if next.member.is_some() {
         return None;
     }
@@ -82,12 +88,18 @@ fn landing(
 }
 
 /// Where all passes of a repeated step land: behind the same item of their own pass.
-fn common_landing(bench: &Bench, nearest: &[u32], step: u32, moving: &BTreeSet<u32>) -> Option<usize> {
+fn common_landing(
+    bench: &Bench,
+    nearest: &[u32],
+    step: u32,
+    moving: &BTreeSet<u32>,
+) -> Option<usize> {
     let steps = &bench.plan.steps;
     let this = &steps[step as usize];
     let stage = &bench.plan.stages[this.stage?.0 as usize];
     let mut found: Option<usize> = None;
-    for pass in (stage.steps.0.0..stage.steps.1.0).filter(|s| steps[*s as usize].item == this.item) {
+    for pass in (stage.steps.0.0..stage.steps.1.0).filter(|s| steps[*s as usize].item == this.item)
+    {
         if !moving.contains(&pass) {
             return None;
         }

@@ -91,14 +91,26 @@ impl Lives {
 
     fn step(&mut self, plan: &Plan, id: u32, step: &Step, disturbs: &mut Vec<(ThingId, u32, u16)>) {
         for used in &step.uses {
-            self.act(used.thing, Aspect::Happened(Word::Applied), (id, 0), 1, false);
+            self.act(
+                used.thing,
+                Aspect::Happened(Word::Applied),
+                (id, 0),
+                1,
+                false,
+            );
         }
         for fresh in step.news.iter().chain(step.olds.iter().map(|(r, _)| r)) {
             self.renew(plan, fresh.thing, (id, 0));
         }
         if step.verb == Verb::Apply {
             for supply in &step.targets {
-                self.act(supply.thing, Aspect::Happened(Word::Applied), (id, 1), 1, false);
+                self.act(
+                    supply.thing,
+                    Aspect::Happened(Word::Applied),
+                    (id, 1),
+                    1,
+                    false,
+                );
             }
         }
         for target in self.targets[id as usize].clone() {
@@ -165,7 +177,11 @@ impl Lives {
             Verb::Lock if fasteners => main(self, tightness::LOCKED),
             Verb::Unlock if fasteners => main(self, tightness::TIGHT | LOWERS),
             Verb::Slacken if fasteners => main(self, tightness::STARTED | LOWERS),
-            Verb::Start | Verb::Snug | Verb::Tighten | Verb::Lock | Verb::Unlock
+            Verb::Start
+            | Verb::Snug
+            | Verb::Tighten
+            | Verb::Lock
+            | Verb::Unlock
             | Verb::Slacken => {}
             Verb::Fill => {
                 happened(self, Word::Filled, 1);
@@ -176,7 +192,15 @@ impl Lives {
                 happened(self, Word::Filled, 0);
             }
             Verb::Set | Verb::Turn => {
-                happened(self, if step.verb == Verb::Set { Word::Set } else { Word::Turned }, 1);
+                happened(
+                    self,
+                    if step.verb == Verb::Set {
+                        Word::Set
+                    } else {
+                        Word::Turned
+                    },
+                    1,
+                );
                 if step.verb == Verb::Set {
                     // Setting a thing to a figure is measuring it.
                     happened(self, Word::Measured, 1);
@@ -348,9 +372,12 @@ fn started_made(plan: &Plan, joint: ThingId) -> bool {
 
 /// Whether a part is the first member of a unit, on which the others are built up.
 fn is_base(plan: &Plan, index: &Index, id: ThingId) -> bool {
-    index
-        .unit_of(id)
-        .is_some_and(|unit| plan.thing(unit).members().first().is_some_and(|b| b.thing == id))
+    index.unit_of(id).is_some_and(|unit| {
+        plan.thing(unit)
+            .members()
+            .first()
+            .is_some_and(|b| b.thing == id)
+    })
 }
 
 fn initial_main(plan: &Plan, index: &Index, id: ThingId) -> u8 {
@@ -389,9 +416,17 @@ pub fn locks_by_step(plan: &Plan, id: ThingId) -> bool {
 /// How far `fit` takes a group: pins, clips and rings are home once they are in.
 fn fitted_level(plan: &Plan, id: ThingId) -> u8 {
     let home = plan.thing(id).fasteners().is_some_and(|f| {
-        f.thread.is_none() && matches!(f.noun.as_deref(), Some("pin" | "clip" | "ring" | "key" | "dowel" | "clamp" | "strap"))
+        f.thread.is_none()
+            && matches!(
+                f.noun.as_deref(),
+                Some("pin" | "clip" | "ring" | "key" | "dowel" | "clamp" | "strap")
+            )
     });
-    if home { tightness::TIGHT } else { tightness::STARTED }
+    if home {
+        tightness::TIGHT
+    } else {
+        tightness::STARTED
+    }
 }
 
 fn spread_targets(plan: &Plan, index: &Index, step: &Step) -> Vec<Target> {

@@ -28,7 +28,9 @@ pub fn like_of_series(bench: &Bench, found: Vec<Finding>) -> Vec<Finding> {
                 }
                 merged[at].steps.extend(finding.steps);
                 // Passes of one `for each` stage move together or not at all.
-                if merged[at].mend.as_ref().map(|m| &m.edits) != finding.mend.as_ref().map(|m| &m.edits) {
+                if merged[at].mend.as_ref().map(|m| &m.edits)
+                    != finding.mend.as_ref().map(|m| &m.edits)
+                {
                     merged[at].mend = None;
                 }
             }

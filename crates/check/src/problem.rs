@@ -63,7 +63,11 @@ pub fn build(standing: &Standing, demands: &[Demand], left_out: &[bool]) -> Prob
                     second: b as u32,
                 };
                 let why = reason(&mut sources, source);
-                builder.before(standing.at[first as usize], standing.at[second as usize], why);
+                builder.before(
+                    standing.at[first as usize],
+                    standing.at[second as usize],
+                    why,
+                );
             }
         }
     }
@@ -72,7 +76,10 @@ pub fn build(standing: &Standing, demands: &[Demand], left_out: &[bool]) -> Prob
             continue;
         }
         let options = options(standing, demand);
-        if options.iter().any(|o| o.earlier.is_empty() && o.later.is_empty()) {
+        if options
+            .iter()
+            .any(|o| o.earlier.is_empty() && o.later.is_empty())
+        {
             continue;
         }
         let here = standing.at[demand.step as usize];
@@ -122,7 +129,9 @@ pub fn build(standing: &Standing, demands: &[Demand], left_out: &[bool]) -> Prob
 fn options(standing: &Standing, demand: &Demand) -> Vec<Option1> {
     let mut all: Vec<Option1> = Vec::new();
     let now = standing.way(demand);
-    let ways = now.into_iter().chain((0..demand.ways.len()).filter(|w| Some(*w) != now));
+    let ways = now
+        .into_iter()
+        .chain((0..demand.ways.len()).filter(|w| Some(*w) != now));
     for way in ways {
         let atoms = &demand.ways[way].atoms;
         if !atoms.iter().all(|a| possible(standing.lives, a)) {

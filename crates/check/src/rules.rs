@@ -79,8 +79,6 @@ pub fn run(bench: &Bench) -> Vec<Finding> {
         (rule.find)(bench, &mut found);
     }
     let mut found = crate::merge::like_of_series(bench, found);
-    found.sort_by(|a, b| {
-        (a.place, a.rule.name, &a.says).cmp(&(b.place, b.rule.name, &b.says))
-    });
+    found.sort_by(|a, b| (a.place, a.rule.name, &a.says).cmp(&(b.place, b.rule.name, &b.says)));
     found
 }

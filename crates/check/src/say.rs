@@ -27,7 +27,12 @@ pub struct Said {
 
 impl Finding {
     /// A finding of `rule` at `place`, with its usual severity and nothing more.
-    pub fn new(rule: &'static Rule, place: Place, about: impl Into<String>, says: String) -> Finding {
+    pub fn new(
+        rule: &'static Rule,
+        place: Place,
+        about: impl Into<String>,
+        says: String,
+    ) -> Finding {
         Finding {
             rule,
             severity: rule.severity,
@@ -65,7 +70,12 @@ pub fn faults(bench: &Bench, rule: &'static Rule, found: &mut Vec<Finding>) {
     }
 }
 
-fn fault_finding(bench: &Bench, standing: &Standing, rule: &'static Rule, fault: &Fault) -> Finding {
+fn fault_finding(
+    bench: &Bench,
+    standing: &Standing,
+    rule: &'static Rule,
+    fault: &Fault,
+) -> Finding {
     let mut said: Vec<Said> = fault
         .demands
         .iter()
@@ -210,7 +220,11 @@ pub fn reason(bench: &Bench, source: &Source) -> (String, Place) {
             let away = matches!(atom.what, What::Chain(_, Test::AtMost(_)));
             let says = match demand.why {
                 Why::After | Why::Lag | Why::Before => {
-                    let word = if demand.why == Why::Before { "before" } else { "after" };
+                    let word = if demand.why == Why::Before {
+                        "before"
+                    } else {
+                        "after"
+                    };
                     let text = plan.text(atom.place);
                     let text = text.strip_prefix("before ").unwrap_or(text);
                     format!("this step is to come {word} {text}")
@@ -225,13 +239,18 @@ pub fn reason(bench: &Bench, source: &Source) -> (String, Place) {
                 Why::Fastened => format!("{about} must be out for {thing} to come off"),
                 Why::Joint => format!("{about} belongs in the joint at {thing}"),
                 Why::Opening => format!("{about} closes {thing}"),
-                Why::OtherClosing => format!("{about} must be tight for what goes in at {thing} to stay in"),
+                Why::OtherClosing => {
+                    format!("{about} must be tight for what goes in at {thing} to stay in")
+                }
                 Why::Mark => format!("{thing} goes to a mark made earlier"),
                 Why::Reach if away => format!("{about} would be in the way of {thing}"),
                 _ if away => format!("{thing} wants {about} off or slack"),
                 _ => format!("{thing} needs {about}"),
             };
-            (words::capital(&(says + &writers_reason(demand))), atom.place)
+            (
+                words::capital(&(says + &writers_reason(demand))),
+                atom.place,
+            )
         }
         Source::Link { chain, first, .. } => {
             let chain = bench.lives.chain(*chain);

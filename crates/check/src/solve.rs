@@ -117,8 +117,7 @@ fn spoilt(standing: &Standing, demand: &Demand) -> bool {
             return false;
         };
         let taken = |a: &crate::chain::Act| {
-            (standing.at[a.step as usize], a.sub)
-                < (standing.at[demand.step as usize], demand.sub)
+            (standing.at[a.step as usize], a.sub) < (standing.at[demand.step as usize], demand.sub)
         };
         let chain = standing.lives.chain(chain);
         let fluid = matches!(

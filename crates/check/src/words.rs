@@ -18,7 +18,9 @@ fn said(plan: &Plan, step: &Step, name: impl Fn(ThingId) -> String) -> String {
         let words = step.words.as_ref().map_or("", |w| w.text.as_str());
         return match step.verb {
             Verb::Do => words.to_string(),
-            verb => format!("{} {words}", verb_word(verb)).trim_end().to_string(),
+            verb => format!("{} {words}", verb_word(verb))
+                .trim_end()
+                .to_string(),
         };
     }
     let names: Vec<String> = step.targets.iter().map(|t| name(t.thing)).collect();

@@ -7,7 +7,9 @@ use crate::chain::{Aspect, Test, presence, tightness};
 use crate::demand::{Atom, Demand, Way, What, Why};
 use crate::lives::{Lives, locks_by_step};
 use plan::index::Index;
-use plan::model::{Body, Clause, Condition, Place, Plan, Sort, State, Step, StepId, Subject, ThingId};
+use plan::model::{
+    Body, Clause, Condition, Place, Plan, Sort, State, Step, StepId, Subject, ThingId,
+};
 use syntax::tree::State as Word;
 
 /// More combinations than this and the rest are left out: nobody writes such a condition, and
@@ -31,7 +33,14 @@ impl<'a> Asker<'a> {
         }
     }
 
-    fn condition(&mut self, id: StepId, place: Place, why: Why, condition: &Condition, ways: Vec<Vec<Atom>>) {
+    fn condition(
+        &mut self,
+        id: StepId,
+        place: Place,
+        why: Why,
+        condition: &Condition,
+        ways: Vec<Vec<Atom>>,
+    ) {
         let step = self.plan.step(id);
         let thing = step.targets.first().map_or(ThingId(u32::MAX), |t| t.thing);
         self.asked.demands.push(Demand {
@@ -59,7 +68,12 @@ pub fn plain(ways: Vec<Vec<Atom>>) -> Vec<Way> {
 }
 
 /// The ways in which a whole condition holds.
-pub fn condition_ways(plan: &Plan, lives: &Lives, index: &Index, condition: &Condition) -> Vec<Vec<Atom>> {
+pub fn condition_ways(
+    plan: &Plan,
+    lives: &Lives,
+    index: &Index,
+    condition: &Condition,
+) -> Vec<Vec<Atom>> {
     let mut ways = vec![Vec::new()];
     for clause in &condition.clauses {
         ways = product(&ways, &clause_ways(plan, lives, index, clause));
@@ -69,7 +83,12 @@ pub fn condition_ways(plan: &Plan, lives: &Lives, index: &Index, condition: &Con
 }
 
 /// The ways in which a condition does not hold.
-pub fn not_condition_ways(plan: &Plan, lives: &Lives, index: &Index, condition: &Condition) -> Vec<Vec<Atom>> {
+pub fn not_condition_ways(
+    plan: &Plan,
+    lives: &Lives,
+    index: &Index,
+    condition: &Condition,
+) -> Vec<Vec<Atom>> {
     let mut ways = Vec::new();
     for clause in &condition.clauses {
         // Not (this way or that way) is: some atom of this way fails and some of that.
@@ -168,7 +187,13 @@ fn item_in(plan: &Plan, lives: &Lives, thing: ThingId, place: Place) -> Vec<Vec<
 
 /// A thing is covered while something that covers it is really on, in the same place. What only
 /// gets in the way of one tool or from one side covers nothing, unless there is nothing else.
-pub fn covered_ways(plan: &Plan, lives: &Lives, index: &Index, thing: ThingId, place: Place) -> Vec<Vec<Atom>> {
+pub fn covered_ways(
+    plan: &Plan,
+    lives: &Lives,
+    index: &Index,
+    thing: ThingId,
+    place: Place,
+) -> Vec<Vec<Atom>> {
     let blockers = &plan.thing(thing).blockers;
     let whole = |b: &&plan::model::Blocker| b.tool.is_none() && b.side.is_none();
     let any_whole = blockers.iter().any(|b| whole(&b));

@@ -14,7 +14,8 @@ impl<'a> Asker<'a> {
         let group = self.plan.thing(target.thing);
         let Some(f) = group.fasteners() else { return };
         let ends_tight = step.verb == Verb::Tighten
-            || (step.verb == Verb::Fit && self.value_left(id, target) >= made_value(Sort::Fasteners));
+            || (step.verb == Verb::Fit
+                && self.value_left(id, target) >= made_value(Sort::Fasteners));
         let reaches = !matches!(
             step.verb,
             Verb::Heat | Verb::Chill | Verb::Prime | Verb::Turn | Verb::Do | Verb::Sign

@@ -29,7 +29,12 @@ impl<'a> Asker<'a> {
                 let mut atom = self.in_place(base.thing, base.place);
                 if step.verb == Verb::Fit && self.plan.thing(base.thing).sort != Sort::Fasteners {
                     // What is only tried in place is nothing to build upon for good.
-                    atom = super::main(self.lives, base.thing, Test::AtLeast(presence::ON), base.place);
+                    atom = super::main(
+                        self.lives,
+                        base.thing,
+                        Test::AtLeast(presence::ON),
+                        base.place,
+                    );
                 }
                 self.ask_one(id, step, target, Why::Onto, atom);
             }
@@ -86,7 +91,11 @@ impl<'a> Asker<'a> {
             };
             self.ask_one(id, step, target, Why::Joint, atom);
         }
-        if let Some(place) = self.plan.thing(target.thing).single_use.filter(|_| !locking)
+        if let Some(place) = self
+            .plan
+            .thing(target.thing)
+            .single_use
+            .filter(|_| !locking)
             && let Some(chain) = self.lives.get(target.thing, Aspect::Fresh)
         {
             let atom = Atom {
@@ -100,7 +109,11 @@ impl<'a> Asker<'a> {
 
     /// Whether the item is what locks the joint.
     fn locks(&self, item: ThingId, joint: ThingId) -> bool {
-        let by = self.plan.thing(joint).fasteners().map(|f| f.locked_by.as_slice());
+        let by = self
+            .plan
+            .thing(joint)
+            .fasteners()
+            .map(|f| f.locked_by.as_slice());
         by.unwrap_or_default()
             .iter()
             .any(|l| matches!(l, Lock::Thing(r) if r.thing == item))
@@ -135,8 +148,18 @@ impl<'a> Asker<'a> {
     fn left_standing(&self, thing: ThingId) -> Vec<(ThingId, plan::model::Place)> {
         let plan = self.plan;
         let is_unit = plan.thing(thing).sort == Sort::Unit;
-        let mut travels: Vec<ThingId> = plan.thing(thing).members().iter().map(|m| m.thing).collect();
-        let pressed = |on: &ThingId| plan.thing(*on).pressed_onto.iter().any(|p| p.thing == thing);
+        let mut travels: Vec<ThingId> = plan
+            .thing(thing)
+            .members()
+            .iter()
+            .map(|m| m.thing)
+            .collect();
+        let pressed = |on: &ThingId| {
+            plan.thing(*on)
+                .pressed_onto
+                .iter()
+                .any(|p| p.thing == thing)
+        };
         travels.extend(self.index.stands_on(thing).iter().copied().filter(pressed));
         let mut next = 0;
         while next < travels.len() {

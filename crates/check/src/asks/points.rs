@@ -38,8 +38,12 @@ impl<'a> Asker<'a> {
                         } else {
                             presence::DRY
                         };
-                        let atom =
-                            super::main(self.lives, closer.thing, Test::AtLeast(least), closer.place);
+                        let atom = super::main(
+                            self.lives,
+                            closer.thing,
+                            Test::AtLeast(least),
+                            closer.place,
+                        );
                         self.ask_one(id, step, target, Why::OtherClosing, atom);
                     }
                 }

@@ -49,7 +49,12 @@ fn candidate_lines<'a>(
     if this.ways.is_empty() {
         return vec![(None, None)];
     }
-    let all = || this.ways.iter().enumerate().map(|(i, w)| (Some(i), Some(w)));
+    let all = || {
+        this.ways
+            .iter()
+            .enumerate()
+            .map(|(i, w)| (Some(i), Some(w)))
+    };
     if tools.is_empty() {
         return all().collect();
     }
@@ -64,7 +69,11 @@ fn candidate_lines<'a>(
     }
     all()
         .filter(|(_, w)| {
-            w.is_some_and(|w| w.tools.iter().all(|t| tools.iter().any(|u| same_tool(t, u))))
+            w.is_some_and(|w| {
+                w.tools
+                    .iter()
+                    .all(|t| tools.iter().any(|u| same_tool(t, u)))
+            })
         })
         .collect()
 }
@@ -87,12 +96,17 @@ fn line_ways(
         }
     }
     let mut needs: Vec<Vec<Atom>> = vec![Vec::new()];
-    let wanted = way_in
-        .iter()
-        .flat_map(|w| &w.needs.clauses)
-        .chain(this.needs.iter().flat_map(|n| &n.clauses).filter(|_| this.sort == Sort::Point));
+    let wanted = way_in.iter().flat_map(|w| &w.needs.clauses).chain(
+        this.needs
+            .iter()
+            .flat_map(|n| &n.clauses)
+            .filter(|_| this.sort == Sort::Point),
+    );
     for clause in wanted {
-        needs = product(&needs, &clause_ways(around.plan, around.lives, around.index, clause));
+        needs = product(
+            &needs,
+            &clause_ways(around.plan, around.lives, around.index, clause),
+        );
     }
     // Each blocker with what would have to be elsewhere for it not to be in the same place.
     let apart: Vec<(Atom, Vec<ThingId>)> = blockers

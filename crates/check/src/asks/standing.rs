@@ -1,8 +1,8 @@
 //! Standing rules: `must be … before …` and `must be … after …`.
 
+use super::Asker;
 use super::conditions::{clause_ways, condition_ways, plain, state_ways};
 use super::reach::product;
-use super::Asker;
 use crate::chain::Stretch;
 use crate::demand::{Atom, Demand, What, Why};
 use plan::model::{Must, ThingId};
@@ -30,7 +30,10 @@ impl<'a> Asker<'a> {
         let wanted = self.wanted(id, must);
         let mut whole = vec![Vec::new()];
         for clause in &must.condition.clauses {
-            whole = product(&whole, &clause_ways(self.plan, self.lives, self.index, clause));
+            whole = product(
+                &whole,
+                &clause_ways(self.plan, self.lives, self.index, clause),
+            );
         }
         for together in &whole {
             for (i, atom) in together.iter().enumerate() {

@@ -41,7 +41,6 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
     let at = |s: StepId| bench.solved.at[s.0 as usize];
     for (id, step) in plan.steps() {
         for disturbed in &step.disturbs {
-            let thing = plan.thing(disturbed.thing);
             let owed = bench
                 .solved
                 .failed

@@ -47,7 +47,8 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         let chain = bench.lives.chain(bench.lives.main(id));
         let Some(last) = chain.acts.last() else { continue };
         let loose = (tightness::STARTED..tightness::TIGHT).contains(&last.value);
-        if !loose && !(last.trial && last.value == tightness::TIGHT) {
+        let only_tried = last.trial && last.value == tightness::TIGHT;
+        if !loose && !only_tried {
             continue;
         }
         let step = StepId(last.step);

@@ -55,7 +55,7 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
         Why::Needs => format!(
             "{thing} needs {} here, but {}{}.",
             state_words(bench, atom, other),
-            if matches!(later, Some(_)) { "that only comes later" } else { "that is not so" },
+            if later.is_some() { "that only comes later" } else { "that is not so" },
             say::writers_reason(demand)
         ),
         Why::Hold => format!("{thing} {} nothing to hold: {not_there}.", have(bench, demand)),
