@@ -12,7 +12,15 @@ pub(crate) fn detail(piece: Piece<'_>, ground: Ground<'_>) -> Option<Detail> {
     let text = piece.as_str();
     let start = piece.as_span().start();
     let span = ground.span(&piece);
-    let length = super::words_length(text, words_in_keyword(rule, text));
+    let length = match rule {
+        // `8 x`, which may as well be `8x`.
+        Rule::detail_group => {
+            let mut inner = piece.clone().into_inner();
+            let times = inner.find(|piece| piece.as_rule() == Rule::times);
+            times.map_or(0, |times| times.as_span().end() - start)
+        }
+        _ => super::words_length(text, words_in_keyword(rule, text)),
+    };
     let keyword = ground.part(start, start + length);
     let mut parts = Parts::new(piece, ground);
     let says = says(rule, &mut parts)?;

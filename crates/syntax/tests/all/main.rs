@@ -2,5 +2,7 @@
 
 #![allow(clippy::unwrap_used)]
 
+mod constructs;
 mod plain;
 mod sample;
+mod table;
