@@ -6,3 +6,4 @@ mod plans;
 mod rules;
 mod spoilt;
 mod support;
+mod units;
