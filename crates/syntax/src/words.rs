@@ -152,8 +152,6 @@ pub const UNITS: &[&str] = &[
     "inch",
     "thou",
     "ft",
-    "km",
-    "mi",
     "kg",
     "g",
     "lb",
@@ -194,6 +192,8 @@ pub const UNITS: &[&str] = &[
     "lbf",
     "kgf",
     "%",
+    "km",
+    "mi",
 ];
 
 /// The declaration that a word begins.

@@ -4,5 +4,7 @@
 
 mod constructs;
 mod plain;
+mod recovery;
 mod sample;
 mod table;
+mod tidy;

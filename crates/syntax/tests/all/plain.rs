@@ -50,7 +50,7 @@ impl Plain<'_> {
         let mut quoted = false;
         let keep = |c: &char| {
             quoted ^= *c == '"';
-            quoted || !(*c == ' ' || *c == '\t')
+            quoted || !matches!(*c, ' ' | '\t' | '\u{a0}')
         };
         self.0.text[span.range()].chars().filter(keep).collect()
     }

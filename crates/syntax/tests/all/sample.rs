@@ -2,7 +2,7 @@
 
 use crate::plain;
 
-const SAMPLE: &str = include_str!("../../../../tests/plans/sample.rebuild");
+pub const SAMPLE: &str = include_str!("../../../../tests/plans/sample.rebuild");
 
 #[test]
 fn it_reads_without_problems() {
