@@ -9,7 +9,7 @@ use crate::mend;
 use crate::problem::Source;
 use crate::rules::{self, Rule};
 use crate::words;
-use plan::model::{Place, Sort, StepId, ThingId};
+use plan::model::{Condition, Place, Sort, StepId, ThingId};
 
 /// What is said of one failed demand.
 pub struct Said {
@@ -225,14 +225,12 @@ pub fn reason(bench: &Bench, source: &Source) -> (String, Place) {
                     } else {
                         "after"
                     };
-                    let text = plan.text(atom.place);
-                    let text = text.strip_prefix("before ").unwrap_or(text);
-                    format!("this step is to come {word} {text}")
+                    format!("this step is to come {word} {}", asked(bench, demand))
                 }
                 Why::MustBefore(_) | Why::MustAfter(_) => {
-                    format!("{thing} {}", plan.text(demand.place))
+                    format!("{thing} {}", asked(bench, demand))
                 }
-                Why::Floats => format!("{thing} must float until {}", plan.text(demand.place)),
+                Why::Floats => format!("{thing} must float until {}", asked(bench, demand)),
                 Why::Onto => format!("{thing} goes onto {about}"),
                 Why::Hold => format!("{thing} must have {about} to hold"),
                 Why::StandsOn => format!("{about} stands on {thing}"),
@@ -296,5 +294,64 @@ pub fn not_so(bench: &Bench, standing: &Standing, demand: &Demand, atom: &Atom) 
         (true, _) => format!("{called} {are} not {wanted} yet"),
         (false, true) => format!("{called} {are} not {wanted} any more"),
         (false, false) => format!("{called} {are} never {wanted}"),
+    }
+}
+
+/// What a demand of the writer's own asks, in words with labels: the clause behind `after`, the
+/// condition behind `before` or `floats until`, a whole standing rule.
+pub fn asked(bench: &Bench, demand: &Demand) -> String {
+    let plan = bench.plan;
+    let step = &plan.steps[demand.step as usize];
+    let thing = plan.things.get(demand.thing.0 as usize);
+    let found = match demand.why {
+        Why::After | Why::Lag => {
+            let lags = step.lags.iter().map(|l| &l.after);
+            let clauses = step.after.iter().chain(lags).flat_map(|c| &c.clauses);
+            clauses
+                .filter(|c| c.place == demand.place)
+                .find(|c| concerns(demand, c))
+                .map(|c| words::clause(plan, c))
+        }
+        Why::Before => {
+            let at = |c: &&Condition| c.place == demand.place;
+            step.before
+                .iter()
+                .find(at)
+                .map(|c| words::condition(plan, c))
+        }
+        Why::Floats => thing
+            .and_then(|t| t.fasteners())
+            .and_then(|f| f.floats_until.iter().find(|c| c.place == demand.place))
+            .map(|c| words::condition(plan, c)),
+        Why::MustBefore(n) | Why::MustAfter(n) => thing.map(|t| {
+            let must = &t.must[n as usize];
+            let states: Vec<String> = must
+                .states
+                .iter()
+                .map(|s| words::state(plan, demand.thing, *s))
+                .collect();
+            let when = if must.before { "before" } else { "after" };
+            format!(
+                "must be {} {when} {}",
+                words::list(&states),
+                words::condition(plan, &must.condition)
+            )
+        }),
+        _ => None,
+    };
+    found.unwrap_or_else(|| plan.text(demand.place).to_string())
+}
+
+/// Whether a clause is the one that a demand was made from: one name of several in a list has
+/// the same place as the others.
+fn concerns(demand: &Demand, clause: &plan::model::Clause) -> bool {
+    let mut about = demand
+        .ways
+        .iter()
+        .flat_map(|w| &w.atoms)
+        .filter_map(|a| a.about);
+    match &clause.subject {
+        plan::model::Subject::Thing(thing) => about.any(|a| a == *thing),
+        plan::model::Subject::Steps(_) => about.next().is_none(),
     }
 }

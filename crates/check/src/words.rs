@@ -1,7 +1,9 @@
 //! Small pieces of sentences shared by the rules and the sheets.
 
-use plan::model::{Place, Plan, Step, StepId, ThingId, To, ToolUse};
-use syntax::tree::{Span, Verb};
+use plan::model::{
+    Body, Clause, Condition, Place, Plan, State, Step, StepId, Subject, ThingId, To, ToolUse,
+};
+use syntax::tree::{Span, State as Word, Verb};
 
 /// A step in the language's own words: `fit heat-exchanger`.
 pub fn step(plan: &Plan, id: StepId) -> String {
@@ -141,4 +143,81 @@ pub fn capital(text: &str) -> String {
         .next()
         .map(|c| c.to_uppercase().collect::<String>() + chars.as_str())
         .unwrap_or_default()
+}
+
+/// A condition in words, with labels and with the members of series named.
+pub fn condition(plan: &Plan, condition: &Condition) -> String {
+    let clauses: Vec<String> = condition.clauses.iter().map(|c| clause(plan, c)).collect();
+    list(&clauses)
+}
+
+/// One clause in words: `the thing is tight`, `step “…” is done`.
+pub fn clause(plan: &Plan, clause: &Clause) -> String {
+    match &clause.subject {
+        Subject::Steps(steps) => {
+            let named: Vec<String> = steps
+                .iter()
+                .map(|s| match &plan.step(*s).name {
+                    Some(name) => format!("{} (“{}”)", name.text, step_label(plan, *s)),
+                    None => format!("“{}”", step_label(plan, *s)),
+                })
+                .collect();
+            format!(
+                "{} {} done",
+                list(&named),
+                if named.len() == 1 { "is" } else { "are" }
+            )
+        }
+        Subject::Thing(thing) => {
+            let called = called(plan, *thing);
+            let are = is_or_are(plan, *thing);
+            format!("{called} {are} {}", state(plan, *thing, clause.state))
+        }
+    }
+}
+
+/// A state in words.
+pub fn state(plan: &Plan, thing: ThingId, state: State) -> String {
+    match state {
+        State::At(n) => {
+            let place = match &plan.thing(thing).body {
+                Body::Position { places } => places.get(n as usize).map(|(name, _)| name.as_str()),
+                _ => None,
+            };
+            format!("at {}", place.unwrap_or("its place"))
+        }
+        State::Is(word) => word_of(word).to_string(),
+    }
+}
+
+/// A state of the language as it is said.
+pub fn word_of(word: Word) -> &'static str {
+    match word {
+        Word::Fitted => "fitted",
+        Word::Off => "off",
+        Word::Out => "out",
+        Word::Started => "started",
+        Word::Slack => "slack",
+        Word::Snug => "snug",
+        Word::Tight => "tight",
+        Word::Locked => "locked",
+        Word::Covered => "covered",
+        Word::Bled => "bled",
+        Word::Filled => "filled",
+        Word::Drained => "drained",
+        Word::Primed => "primed",
+        Word::Measured => "measured",
+        Word::Set => "set",
+        Word::Marked => "marked",
+        Word::Inspected => "inspected",
+        Word::Cleaned => "cleaned",
+        Word::Heated => "heated",
+        Word::Chilled => "chilled",
+        Word::Turned => "turned",
+        Word::Reached => "reached",
+        Word::Signed => "signed",
+        Word::Applied => "applied",
+        Word::Cured => "cured",
+        Word::Done => "done",
+    }
 }

@@ -95,5 +95,8 @@ impl<'a> Asker<'a> {
     pub(super) fn work_at(&mut self, id: StepId, step: &'a Step, target: &Target) {
         let ways: Vec<Way> = reach_ways(&self.around(), target.thing, &step.with, true);
         self.ask(id, step, target, Why::Reach, target.named.place, ways);
+        if self.plan.thing(target.thing).sort == Sort::Point {
+            self.needs(id, step, target, Why::Needs);
+        }
     }
 }

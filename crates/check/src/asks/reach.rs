@@ -96,13 +96,7 @@ fn line_ways(
         }
     }
     let mut needs: Vec<Vec<Atom>> = vec![Vec::new()];
-    let wanted = way_in.iter().flat_map(|w| &w.needs.clauses).chain(
-        this.needs
-            .iter()
-            .flat_map(|n| &n.clauses)
-            .filter(|_| this.sort == Sort::Point),
-    );
-    for clause in wanted {
+    for clause in way_in.iter().flat_map(|w| &w.needs.clauses) {
         needs = product(
             &needs,
             &clause_ways(around.plan, around.lives, around.index, clause),

@@ -83,12 +83,13 @@ pub fn owed(bench: &Bench, standing: &Standing, d: u32, comes: &str) -> Said {
     let (states, rule) = match demand.why {
         Why::MustBefore(n) => {
             let must = &plan.thing(demand.thing).must[n as usize];
-            let text = plan.text(must.place);
-            let states = text
-                .strip_prefix("must be ")
-                .and_then(|t| t.split(" before ").next())
-                .unwrap_or("seen to");
-            (states.to_string(), must.place)
+            let states: Vec<String> = must
+                .states
+                .iter()
+                .map(|s| words::state(plan, demand.thing, *s))
+                .collect();
+            let states = words::list(&states);
+            (states, must.place)
         }
         _ => ("seen to".to_string(), demand.place),
     };

@@ -43,11 +43,11 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
     let says = match about {
         Some(thing) => format!(
             "This step waits for “{}”, and no step of this plan ever makes that so: {} {} as at the start.",
-            plan.text(text),
+            say::asked(bench, demand),
             words::called(plan, thing),
             if words::is_or_are(plan, thing) == "is" { "stays" } else { "stay" },
         ),
-        None => format!("This step waits for “{}”, and no step ever makes that so.", plan.text(text)),
+        None => format!("This step waits for “{}”, and no step ever makes that so.", say::asked(bench, demand)),
     };
     Said {
         place: text,

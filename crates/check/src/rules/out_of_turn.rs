@@ -1,7 +1,7 @@
 //! The written order breaks a condition.
 
 use crate::bench::Bench;
-use crate::demand::{Atom, Demand, Standing, What, Why};
+use crate::demand::{Atom, Demand, Standing, Why};
 use crate::finding::{Because, Finding, Severity};
 use crate::rules::Rule;
 use crate::say::{self, Said, at_step, name};
@@ -65,14 +65,14 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
         Why::OtherClosing => format!("What goes in at {thing} runs out again: {not_there}."),
         Why::LockWantsTight => format!("{thing} {} locked here before being tight.", words::is_or_are(plan, demand.thing)),
         Why::After | Why::Lag => {
-            let wanted = condition_text(bench, demand, atom);
+            let wanted = say::asked(bench, demand);
             format!("This step is to come after {wanted}{}, and that is not so here.", say::writers_reason(demand))
         }
         Why::Before => {
-            let wanted = plan.text(demand.place).to_string();
-            format!("This step is to come before {}{}, and that is past here.", unbefore(&wanted), say::writers_reason(demand))
+            let wanted = say::asked(bench, demand);
+            format!("This step is to come before {}{}, and that is past here.", wanted, say::writers_reason(demand))
         }
-        Why::MustBefore(n) | Why::MustAfter(n) => must_sentence(bench, demand, n),
+        Why::MustBefore(_) | Why::MustAfter(_) => must_sentence(bench, demand),
         _ => format!("{thing} is out of turn here: {not_there}."),
     };
     if !matches!(demand.why, Why::After | Why::Lag | Why::Before | Why::MustBefore(_) | Why::MustAfter(_)) {
@@ -130,14 +130,13 @@ pub fn crossed(bench: &Bench, (chain, first, second): (u32, u32, u32)) -> Said {
     }
 }
 
-fn must_sentence(bench: &Bench, demand: &Demand, n: u32) -> String {
-    let plan = bench.plan;
-    let rule = plan.text(plan.thing(demand.thing).must[n as usize].place);
-    format!(
-        "{} {}, and this step comes too soon for that.",
-        words::called(plan, demand.thing),
-        rule.split("because").next().unwrap_or(rule).trim()
-    )
+fn must_sentence(bench: &Bench, demand: &Demand) -> String {
+    let thing = words::called(bench.plan, demand.thing);
+    let rule = say::asked(bench, demand);
+    match demand.why {
+        Why::MustAfter(_) => format!("{thing} {rule}, and here that is not so yet."),
+        _ => format!("{thing} {rule}, and this step comes too soon for that."),
+    }
 }
 
 fn comes(bench: &Bench, step: StepId) -> String {
@@ -152,19 +151,6 @@ fn one_s(bench: &Bench, about: Option<ThingId>) -> &'static str {
     match about {
         Some(t) if words::is_or_are(bench.plan, t) == "is" => "s",
         _ => "",
-    }
-}
-
-/// The words of the clause, without its first word.
-fn unbefore(text: &str) -> &str {
-    text.strip_prefix("before ").unwrap_or(text)
-}
-
-fn condition_text(bench: &Bench, demand: &Demand, atom: Option<&Atom>) -> String {
-    let text = bench.plan.text(demand.place);
-    match atom.map(|a| a.what) {
-        Some(What::Done(step, true)) => format!("“{}”", words::step(bench.plan, StepId(step))),
-        _ => text.to_string(),
     }
 }
 

@@ -137,7 +137,8 @@ impl Shut {
             let Some(about) = atom.about else { continue };
             let called = words::called(plan, about);
             let are = words::is_or_are(plan, about);
-            let in_the_way = matches!(atom.what, What::Chain(_, Test::AtMost(_)));
+            let needed = line.is_some_and(|l| l.needs.clauses.iter().any(|c| c.place == atom.place));
+            let in_the_way = !needed && matches!(atom.what, What::Chain(_, Test::AtMost(_)));
             if in_the_way {
                 parts.push(format!("{called} {are} in the way"));
                 match say::changed_by(standing, demand, atom) {
@@ -152,7 +153,7 @@ impl Shut {
                         .for_each(|p| p.push_str(" from the start")),
                 }
             } else {
-                parts.push(format!("{called} {are} not there"));
+                parts.push(say::not_so(bench, standing, demand, atom));
                 if let Some(step) = say::comes_later(standing, demand, atom) {
                     because.push(at_step(bench, step, format!("{called} comes only here")));
                 }

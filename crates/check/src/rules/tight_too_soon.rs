@@ -73,7 +73,7 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
         says: words::capital(&format!(
             "{thing} {} tightened for good here while they must float until {}{}{clamped}.",
             words::is_or_are(plan, demand.thing),
-            plan.text(demand.place),
+            say::asked(bench, demand),
             say::writers_reason(demand),
         ))
         .replace("is tightened for good here while they must", "is tightened for good here but must")
