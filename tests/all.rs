@@ -7,3 +7,4 @@ mod rules;
 mod spoilt;
 mod support;
 mod units;
+mod wherever;

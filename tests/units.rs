@@ -12,10 +12,13 @@ fn every_spelling_of_a_unit_is_read() {
         for gap in [" ", ""] {
             let text = format!("measure x\n  expect 5{gap}{unit} note \"x\"\n");
             let tree = syntax::read(text);
-            let unit_read = tree.items[0].details.first().and_then(|detail| match &detail.says {
-                Says::Expect(quantity) => quantity.unit.map(|span| tree.at(span)),
-                _ => None,
-            });
+            let unit_read = tree.items[0]
+                .details
+                .first()
+                .and_then(|detail| match &detail.says {
+                    Says::Expect(quantity) => quantity.unit.map(|span| tree.at(span)),
+                    _ => None,
+                });
             if unit_read != Some(unit) || !tree.problems.is_empty() {
                 missed.push(format!("5{gap}{unit}"));
             }
@@ -27,6 +30,9 @@ fn every_spelling_of_a_unit_is_read() {
 #[test]
 fn every_unit_offered_for_a_misspelt_one_has_a_meaning() {
     for unit in syntax::words::UNITS {
-        assert!(workshop::quantity::Measure::read(&format!("5 {unit}")).is_ok(), "{unit}");
+        assert!(
+            workshop::quantity::Measure::read(&format!("5 {unit}")).is_ok(),
+            "{unit}"
+        );
     }
 }
