@@ -16,6 +16,7 @@ pub mod demand;
 pub mod faults;
 pub mod finding;
 mod item_moves;
+pub mod joints;
 pub mod lives;
 pub mod mend;
 mod merge;

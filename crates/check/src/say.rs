@@ -117,7 +117,9 @@ fn fault_finding(
     if finding.mend.is_none() && !fault.moved.is_empty() {
         finding.advice = mend::move_title(bench, &fault.moved).or(finding.advice);
     }
-    if finding.mend.is_some() {
+    // Where the move mends it there is no more to say, unless there is quite another way out.
+    let another_way = matches!(rule.name, "out-of-turn" | "tight-too-soon");
+    if finding.mend.is_some() && !another_way {
         finding.advice = None;
     }
     finding

@@ -24,7 +24,10 @@ impl<'a> Asker<'a> {
             let ways = reach_ways(&self.around(), target.thing, &step.with, false);
             self.ask(id, step, target, Why::Reach, target.named.place, ways);
         }
-        if ends_tight || step.verb == Verb::Snug {
+        // A key lies in its slot and a dowel in its hole before what they hold comes over them.
+        let goes_first =
+            step.verb == Verb::Fit && matches!(f.noun.as_deref(), Some("key" | "dowel" | "pin"));
+        if (ends_tight && !goes_first) || step.verb == Verb::Snug {
             for held in &f.hold {
                 let atom = self.in_place(held.thing, held.place);
                 self.ask_one(id, step, target, Why::Hold, atom);

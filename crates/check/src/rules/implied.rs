@@ -91,13 +91,7 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
 fn finding(bench: &Bench, d: u32, because: &[(Place, &str)]) -> Finding {
     let demand = &bench.demands[d as usize];
     let text = say::asked(bench, demand);
-    let written = bench.plan.text(demand.place);
-    let thing = demand.ways.iter().flat_map(|w| &w.atoms).find_map(|a| a.about);
-    let one_of_several = written.contains(" and ") || written.contains(',');
-    let about = match thing.filter(|_| one_of_several) {
-        Some(thing) => say::name(bench, thing),
-        None => written.to_string(),
-    };
+    let about = bench.plan.text(demand.place);
     let says = format!("“{text}” goes without saying here: other conditions already see to it.");
     let mut finding = Finding::new(&RULE, demand.place, about, says);
     for &(place, says) in because {

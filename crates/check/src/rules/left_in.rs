@@ -65,7 +65,10 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         }
         finding.steps = vec![step];
         finding.mend = take_out(bench, id, step);
-        found.push(finding.advice(format!("Write “remove {}” where it has done its work.", thing.name)));
+        if finding.mend.is_none() {
+            finding.advice = Some(format!("Write “remove {}” where it has done its work.", thing.name));
+        }
+        found.push(finding);
     }
 }
 

@@ -62,8 +62,7 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         let left = if one { left.replace(" them", " it") } else { left.to_string() };
         let says = format!("{} {} {left}.", thing.called(), words::is_or_are(plan, id));
         let mut finding = Finding::new(&RULE, words::step_place(plan, step), thing.name.as_str(), words::capital(&says))
-            .because(thing.place, "declared here")
-            .advice(format!("Write “tighten {}” where it is to be final.", thing.name));
+            .because(thing.place, "declared here");
         finding.steps = vec![step];
         let line = format!("tighten {}", thing.name);
         let behind = settled(bench, id, step);

@@ -106,7 +106,12 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
         },
         says: words::capital(&says),
         because,
-        advice: None,
+        advice: (demand.why == Why::Onto && later.is_some()).then(|| {
+            format!(
+                "Or, if {thing} goes onto {other} at the bench and travels with it, say “pressed” \
+                 behind it, or make the two a unit."
+            )
+        }),
     }
 }
 

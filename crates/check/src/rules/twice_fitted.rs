@@ -3,7 +3,7 @@
 use crate::bench::Bench;
 use crate::finding::{Finding, Severity};
 use crate::rules::Rule;
-use crate::chain::{Aspect, presence};
+use crate::chain::{Aspect, presence, tightness};
 use crate::say;
 use crate::words;
 use plan::model::{Sort, StepId};
@@ -49,7 +49,14 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
                 .find(|a| (a.step, a.sub) < (act.step, act.sub));
             let are = words::is_or_are(plan, chain.thing);
             let says = match (off, before) {
-                (true, _) if fasteners => format!("{} {are} not tight when this step comes to loosen {}.", thing.called(), if are == "is" { "it" } else { "them" }),
+                (true, _) if fasteners => {
+                    let level = before.map_or(chain.initial, |a| a.value);
+                    let it = if are == "is" { "it" } else { "them" };
+                    match level {
+                        tightness::OUT => format!("{} {are} not in when this step comes to loosen {it}.", thing.called()),
+                        _ => format!("{} {are} slack already when this step comes to loosen {it}.", thing.called()),
+                    }
+                }
                 (true, _) => format!("{} is off already when this step comes to take it off.", thing.called()),
                 (false, Some(a)) if a.value == presence::DRY => {
                     format!("{} is still on from its dry fit when this step comes to fit it.", thing.called())
@@ -71,8 +78,8 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
             }
             let never_there = off && before.is_none() && !plan.heading.assembled;
             found.push(finding.advice(if never_there {
-                "If the machine is together at the start, say “starts assembled” under the plan; \
-                 if only this is, say “given” on it."
+                "Leave this step out; or, if the machine is together at the start, say “starts \
+                 assembled” under the plan, and if only this is, say “given” on it."
             } else {
                 "Take one of the two steps out, or write the step between them that is missing."
             }));

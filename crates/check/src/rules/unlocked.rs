@@ -58,13 +58,21 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
                 Lock::Words(w) => w.text.as_str(),
             })
             .collect();
-        let says = format!(
-            "{} {} tight at the end but not locked: {} {} still to come.",
-            thing.called(),
-            words::is_or_are(plan, id),
-            words::list(&by),
-            if by.len() == 1 { "is" } else { "are" }
-        );
+        let are = words::is_or_are(plan, id);
+        let it = if are == "is" { "it" } else { "them" };
+        let says = if by_step {
+            format!(
+                "{} {are} tight at the end but never locked: no step makes {it} fast with {}.",
+                thing.called(),
+                words::list(&by)
+            )
+        } else {
+            format!(
+                "{} {are} tight at the end but never locked: no step puts {} on {it}.",
+                thing.called(),
+                words::list(&by)
+            )
+        };
         let mut finding = Finding::new(
             &RULE,
             words::step_place(plan, step),
