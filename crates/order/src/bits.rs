@@ -25,6 +25,26 @@ impl Bits {
         old != *word
     }
 
+    /// How many numbers are in both.
+    pub fn common(&self, other: &Self) -> usize {
+        let words = self.word.iter().zip(&other.word);
+        words.map(|(x, y)| (x & y).count_ones() as usize).sum()
+    }
+
+    pub fn words(&self) -> &[u64] {
+        &self.word
+    }
+
+    /// Adds all of a set given as words; tells how many were not there.
+    pub fn join(&mut self, words: &[u64]) -> usize {
+        let mut new = 0;
+        for (word, more) in self.word.iter_mut().zip(words) {
+            new += (more & !*word).count_ones() as usize;
+            *word |= more;
+        }
+        new
+    }
+
     pub fn remove(&mut self, i: u32) {
         self.word[i as usize >> 6] &= !(1 << (i & 63));
     }

@@ -91,7 +91,7 @@ fn mixed_only(inst: &Instance, mut chosen: Vec<u32>) -> Vec<u32> {
 
 /// A careful peel that happens to keep every wait.
 pub(crate) fn lucky(inst: &Instance, over: Overlay<'_>) -> Option<Vec<StepId>> {
-    let mut order = peel_careful(inst, over);
+    let mut order = peel_careful(inst, End::Last, over, None);
     order.reverse();
     (order.len() == inst.steps() && inst.allows(&order)).then_some(order)
 }
@@ -192,7 +192,7 @@ fn look(inst: &Instance, chosen: &[u32]) -> Node {
             return Node::Dead(blame(inst, end, over, &stuck));
         }
     }
-    let mut order = peel_careful(inst, over);
+    let mut order = peel_careful(inst, End::Last, over, None);
     order.reverse();
     let place = places_in(&order, inst.steps());
     let broken = (0..inst.open_waits()).filter(|&wait| {

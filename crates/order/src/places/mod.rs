@@ -11,14 +11,14 @@
 //! What comes off is the largest set U that can stand behind it, and since the
 //! sets that can be off form an antimatroid there is an order with exactly U
 //! behind it: one peel, exact. Latest: the fewest steps that must come off
-//! before it, which is NP-hard (hitting set): see [`fewest`].
+//! before it, which is NP-hard (hitting set): see [`fewest`]. What is [`forced`]
+//! to come off is mostly all, and then there is nothing to search.
 //!
-//! *The mixed class.* Both ends are hard. Where the sets of steps that can be off
-//! are few they are all gone through ([`layers`]). Otherwise what is given are
-//! peels from both ends with mixed waits relaxed: right, but perhaps wide.
+//! *The mixed class.* Both ends are hard: see [`extreme`].
 
+mod extreme;
 mod fewest;
-mod layers;
+mod forced;
 
 use crate::bits::Bits;
 use crate::effort::{Budget, Effort};
@@ -27,6 +27,7 @@ use crate::graph::{connected_to, numbers_behind, topological, unconnected};
 use crate::instance::{Instance, StepId};
 use crate::part::{Cutter, Outside};
 use crate::peel::{End, Overlay, peel};
+use forced::Forced;
 
 /// The first and last place that a step can have, counted from 1.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -84,15 +85,7 @@ pub fn place_of(inst: &Instance, step: StepId, effort: Effort) -> Place {
     let group = connected_to(inst, step, &mut Bits::new(inst.steps()));
     let at = group.partition_point(|&s| s < step);
     let part = Cutter::new(inst).cut(group, Outside::Kept);
-    let sets = if part.inst.is_mixed() {
-        layers::by_sets(&part.inst, effort.nodes)
-    } else {
-        None
-    };
-    let place = sets.map_or_else(
-        || alone(&part.inst, at as StepId, &mut budget),
-        |places| places[at],
-    );
+    let place = Known::new(&part.inst).place(at as StepId, &mut budget);
     among(place, part.steps.len(), inst.steps())
 }
 
@@ -119,48 +112,69 @@ fn in_group(inst: &Instance, budget: &mut Budget) -> Vec<Place> {
         };
         return before.into_iter().zip(behind).map(place).collect();
     }
-    if inst.is_mixed()
-        && let Some(out) = layers::by_sets(inst, budget.rest().nodes)
-    {
-        return out;
-    }
+    let known = Known::new(inst);
     (0..n as u32)
         .map(|step| {
             let share = Effort {
                 nodes: budget.rest().nodes / (n as u64 - u64::from(step)),
             };
             let mut own = Budget::new(share);
-            let place = alone(inst, step, &mut own);
+            let place = known.place(step, &mut own);
             budget.used(share, &own);
             place
         })
         .collect()
 }
 
-/// The places of one step by peels and, for the latest, a search.
-fn alone(inst: &Instance, step: StepId, budget: &mut Budget) -> Place {
-    let n = inst.steps();
-    let over = Overlay {
-        withheld: Some(step),
-        ..Overlay::default()
-    };
-    let earliest = n - peel(inst, End::Last, over).len();
-    // With mixed waits this leaves out what they ask of earlier steps, so it is
-    // still a lower bound.
-    let (fewest, proven) = fewest::fewest(inst, step, budget);
-    let latest = n - fewest;
-    if !inst.is_mixed() {
-        return Place {
-            earliest,
-            latest,
-            exact: proven,
-        };
+/// What is worked out once for all steps of a group.
+struct Known<'a> {
+    inst: &'a Instance,
+    behind: Option<Forced>,
+    /// Only for the mixed class.
+    before: Option<Forced>,
+}
+
+impl<'a> Known<'a> {
+    fn new(inst: &'a Instance) -> Self {
+        let mixed = inst.is_mixed();
+        Self {
+            inst,
+            behind: Forced::new(inst, End::Last),
+            before: mixed.then(|| Forced::new(inst, End::First)).flatten(),
+        }
     }
-    // From the front: what can be done without it is all that can precede it.
-    let before = peel(inst, End::First, over).len();
-    Place {
-        earliest,
-        latest: latest.min(before + 1),
-        exact: false,
+
+    fn place(&self, step: StepId, budget: &mut Budget) -> Place {
+        let (inst, n) = (self.inst, self.inst.steps());
+        let over = Overlay {
+            withheld: Some(step),
+            ..Overlay::default()
+        };
+        if !inst.is_mixed() {
+            let (fewest, exact) = fewest::fewest(inst, self.behind.as_ref(), step, budget);
+            return Place {
+                earliest: n - peel(inst, End::Last, over).len(),
+                latest: n - fewest,
+                exact,
+            };
+        }
+        // What is forced to one side of the step bounds what the other can hold.
+        let room = |forced: &Option<Forced>| {
+            let forced = forced.as_ref().map_or(0, |forced| forced.count(step));
+            n - 1 - forced
+        };
+        let half = Effort {
+            nodes: budget.rest().nodes / 2,
+        };
+        let mut first_half = Budget::new(half);
+        let (behind, exact) =
+            extreme::most(inst, step, End::Last, room(&self.before), &mut first_half);
+        budget.used(half, &first_half);
+        let (before, exact_too) = extreme::most(inst, step, End::First, room(&self.behind), budget);
+        Place {
+            earliest: n - behind,
+            latest: before + 1,
+            exact: exact && exact_too,
+        }
     }
 }

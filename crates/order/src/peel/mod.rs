@@ -32,9 +32,13 @@
 //! is no order, but an order it gives still has to be tested. The same peel
 //! runs from the other end with the roles of `later` and `earlier` exchanged.
 
+mod careful;
+
 use crate::bits::{Bits, LargestFirst};
 use crate::instance::{Instance, StepId};
 use crate::rows::Rows;
+
+pub(crate) use careful::peel_careful;
 
 /// No way chosen.
 pub(crate) const OPEN: u32 = u32::MAX;
@@ -218,38 +222,6 @@ impl<'a> Peel<'a> {
             }
         }
     }
-
-    /// Whether every wait of a free step holds exactly if it is taken now:
-    /// some way has all its near steps off and all its far ones on.
-    pub fn holds_now(&self, step: StepId) -> bool {
-        self.inst.waits_of.row(step).iter().all(|&wait| {
-            let chosen = self.over.way_of(wait);
-            chosen != OPEN
-                || self.inst.ways(wait).any(|way| {
-                    self.on[way as usize] == 0
-                        && self
-                            .view
-                            .far
-                            .row(way)
-                            .iter()
-                            .all(|&x| x != step && !self.off.has(x))
-                })
-        })
-    }
-
-    /// Whether taking a step now would leave a wait of a step that is still on
-    /// without any way.
-    fn shuts_out(&self, step: StepId, alive: &[u32], dead: &Bits) -> bool {
-        self.view.far_of.row(step).iter().any(|&way| {
-            let wait = self.inst.way_wait[way as usize];
-            let waiter = self.inst.wait_step[wait as usize];
-            waiter != step
-                && !self.off.has(waiter)
-                && !dead.has(way)
-                && alive[wait as usize] == 1
-                && self.over.way_of(wait) == OPEN
-        })
-    }
 }
 
 /// Peels until nothing is free, in whatever order is quickest; gives what was
@@ -276,63 +248,6 @@ pub(crate) fn peel_written(inst: &Instance, over: Overlay<'_>) -> Vec<StepId> {
     while let Some(step) = queue.take() {
         out.push(step);
         peel.take(step, |free| queue.add(free));
-    }
-    out
-}
-
-/// As [`peel_written`], but a step is put off as long as anything else is free
-/// if its own waits would not hold, or if taking it would shut the last way of
-/// a step that is still on. For the mixed class this makes it likely, not
-/// certain, that the order found keeps every wait.
-pub(crate) fn peel_careful(inst: &Instance, over: Overlay<'_>) -> Vec<StepId> {
-    let n = inst.steps();
-    let (mut queue, mut put_off) = (LargestFirst::new(n), LargestFirst::new(n));
-    let mut waiting = Bits::new(n);
-    let mut out = Vec::with_capacity(n);
-    let mut peel = Peel::new(inst, End::Last, over, |step| queue.add(step));
-    // Ways that no step which is off stands against, by wait.
-    let mut alive: Vec<u32> = (0..inst.open_waits())
-        .map(|wait| inst.ways(wait).len() as u32)
-        .collect();
-    let mut dead = Bits::new(inst.way_wait.len());
-    loop {
-        let step = match queue.take() {
-            Some(step) if peel.holds_now(step) && !peel.shuts_out(step, &alive, &dead) => step,
-            Some(step) => {
-                waiting.add(step);
-                put_off.add(step);
-                continue;
-            }
-            None => match put_off.take() {
-                Some(step) => step,
-                None => break,
-            },
-        };
-        waiting.remove(step);
-        out.push(step);
-        peel.take(step, |free| queue.add(free));
-        let mut look_again = |other: StepId| {
-            if waiting.has(other) {
-                waiting.remove(other);
-                put_off.remove(other);
-                queue.add(other);
-            }
-        };
-        for &way in inst.earlier_of.row(step) {
-            if dead.add(way) {
-                alive[inst.way_wait[way as usize] as usize] -= 1;
-            }
-        }
-        // A way that has lost a near step may hold now; and what this step's
-        // ways stood against can go.
-        for &way in inst.later_of.row(step) {
-            look_again(inst.wait_step[inst.way_wait[way as usize] as usize]);
-        }
-        for &wait in inst.waits_of.row(step) {
-            for way in inst.ways(wait) {
-                inst.earlier.row(way).iter().for_each(|&x| look_again(x));
-            }
-        }
     }
     out
 }
