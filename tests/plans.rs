@@ -4,6 +4,7 @@
 //! language, and files in a folder `used` are there for others to `use`. With `FITWRIGHT_UPDATE=1`
 //! the comments are written anew from what was found; read every change it makes.
 
+use crate::rules::jargon;
 use crate::support::{Bench, Checked, files, root};
 use plan::model::FileId;
 use std::collections::{BTreeMap, BTreeSet};
@@ -172,6 +173,27 @@ fn expectation_comments_are_comments() {
                     without.join("\n")
                 ),
             );
+        }
+    }
+    report.settle();
+}
+
+#[test]
+fn nothing_that_is_said_speaks_like_a_compiler() {
+    let mut report = Report::default();
+    for path in plans() {
+        for finding in Bench::of_file(&path).check().findings {
+            let because = finding.because.into_iter().map(|because| because.says);
+            let mend = finding.mend.map(|mend| mend.title);
+            for text in because
+                .chain([finding.says])
+                .chain(finding.advice)
+                .chain(mend)
+            {
+                if let Some(word) = jargon(&text) {
+                    report.add(&path, &format!("\"{word}\" in: {text}"));
+                }
+            }
         }
     }
     report.settle();
