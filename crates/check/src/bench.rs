@@ -163,19 +163,12 @@ impl<'p> Bench<'p> {
 
     /// Whether a plan only takes things apart: nothing that stays is ever fitted.
     pub fn only_strips(&self) -> bool {
-        let takes_apart = self
-            .plan
-            .steps
-            .iter()
-            .any(|s| matches!(s.verb, Verb::Remove | Verb::Undo));
-        let puts_together = self.plan.steps.iter().any(|s| {
-            matches!(s.verb, Verb::Fit | Verb::Tighten | Verb::Start | Verb::Snug)
-                && s.targets
-                    .iter()
-                    .map(|t| self.plan.thing(t.thing))
-                    .any(|t| t.temporary.is_none() && !t.uncertain)
-        });
-        takes_apart && !puts_together
+        only_strips(self.plan)
+    }
+
+    /// Whether a thing comes off and is meant to go back, and never does.
+    pub fn left_off(&self, thing: ThingId) -> bool {
+        left_off(self.plan, &self.lives, thing)
     }
 
     /// Whether a line about the thing could not be read, so that nothing may be said of what is
@@ -249,7 +242,11 @@ impl<'p> Bench<'p> {
                     let left_in = thing.temporary.is_some() && test == Test::AtMost(0);
                     let unlocked = test == Test::AtLeast(tightness::LOCKED)
                         && crate::rules::unlocked::holds(self, about);
-                    (self.never_fitted.contains(&about) || thing.uncertain || left_in || unlocked)
+                    (self.never_fitted.contains(&about)
+                        || thing.uncertain
+                        || left_in
+                        || (matches!(test, Test::AtLeast(_)) && self.left_off(about))
+                        || unlocked)
                         .then_some(about)
                 }
                 _ => None,
@@ -324,4 +321,34 @@ fn heading_in_doubt(plan: &Plan) -> bool {
         None => p.place.file.0 == 0 && p.place.span.start == 0,
     };
     plan.problems.iter().filter(unread).any(inside)
+}
+
+/// Whether a plan only takes things apart: nothing that stays is ever fitted.
+pub fn only_strips(plan: &Plan) -> bool {
+    let takes_apart = plan
+        .steps
+        .iter()
+        .any(|s| matches!(s.verb, Verb::Remove | Verb::Undo));
+    let puts_together = plan.steps.iter().any(|s| {
+        matches!(s.verb, Verb::Fit | Verb::Tighten | Verb::Start | Verb::Snug)
+            && s.targets
+                .iter()
+                .map(|t| plan.thing(t.thing))
+                .any(|t| t.temporary.is_none() && !t.uncertain)
+    });
+    takes_apart && !puts_together
+}
+
+/// Whether a thing comes off and is meant to go back, and never does.
+pub fn left_off(plan: &Plan, lives: &Lives, id: ThingId) -> bool {
+    let thing = plan.thing(id);
+    let chain = lives.chain(lives.main(id));
+    let Some(last) = chain.acts.last() else {
+        return false;
+    };
+    thing.temporary.is_none()
+        && !matches!(thing.sort, Sort::Item)
+        && last.value == presence::OFF
+        && !plan.steps[last.step as usize].for_good
+        && !only_strips(plan)
 }

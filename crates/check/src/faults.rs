@@ -190,10 +190,8 @@ pub fn gather(bench: &Bench) -> Vec<Fault> {
         });
         fault.crossed.push((chain, a, b));
     }
-    let mut faults: Vec<Fault> = by_move
-        .into_values()
-        .chain(merge_alike(bench, alone))
-        .collect();
+    let mut faults = merge_of_one_thing(bench, by_move.into_values().collect());
+    faults.extend(merge_alike(bench, alone));
     for fault in &mut faults {
         let rank = |d: &u32| {
             let rule = rule_of(bench, *d);
@@ -208,11 +206,39 @@ pub fn gather(bench: &Bench) -> Vec<Fault> {
     faults
 }
 
+/// Work at one thing that fails by one rule is one fault, however many of its steps have to move:
+/// a bolt that cannot be reached can be neither started nor tightened.
+fn merge_of_one_thing(bench: &Bench, faults: Vec<Fault>) -> Vec<Fault> {
+    let mut merged: Vec<Fault> = Vec::new();
+    let about = |f: &Fault| {
+        let d = *f.demands.first()?;
+        Some((rule_of(bench, d), bench.demands[d as usize].thing))
+    };
+    for fault in faults {
+        let same = merged.iter_mut().find(|m| {
+            about(m).is_some()
+                && about(m) == about(&fault)
+                && m.moved.iter().any(|s| fault.moved.contains(s))
+        });
+        match same {
+            Some(one) => {
+                one.demands.extend(fault.demands);
+                one.crossed.extend(fault.crossed);
+                one.moved.extend(fault.moved);
+                one.moved.sort();
+                one.moved.dedup();
+            }
+            None => merged.push(fault),
+        }
+    }
+    merged
+}
+
 /// Faults that no move mends are one when the same thing fails the same step for the same kind
 /// of reason.
 fn merge_alike(bench: &Bench, alone: Vec<Fault>) -> Vec<Fault> {
     let mut merged: Vec<Fault> = Vec::new();
-    let mut seen: HashMap<(u32, &'static str, Option<ThingId>), usize> = HashMap::new();
+    let mut seen: HashMap<(Option<u32>, &'static str, Option<ThingId>), usize> = HashMap::new();
     for fault in alone {
         let demand = &bench.demands[fault.demands[0] as usize];
         let missing = demand
@@ -220,7 +246,12 @@ fn merge_alike(bench: &Bench, alone: Vec<Fault>) -> Vec<Fault> {
             .first()
             .and_then(|w| w.atoms.first())
             .and_then(|a| a.about);
-        let key = (demand.step, fault.rule, missing);
+        // Fasteners that were never undone hold everything they hold: one step is missing.
+        let step = match demand.why {
+            Why::Fastened => None,
+            _ => Some(demand.step),
+        };
+        let key = (step, fault.rule, missing);
         if let Some(&at) = seen.get(&key) {
             merged[at].demands.extend(fault.demands);
         } else {

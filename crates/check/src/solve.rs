@@ -6,7 +6,7 @@ use crate::lives::Lives;
 use crate::problem::{Problem, Source, build};
 use order::{Builder, Effort, Reason};
 use plan::model::Plan;
-use syntax::tree::State;
+use syntax::tree::{State, Verb};
 
 /// Conditions that no order can satisfy together.
 #[derive(Clone, Debug)]
@@ -85,7 +85,9 @@ pub fn solve(plan: &Plan, lives: &Lives, demands: &[Demand]) -> Solved {
     let crossed = crossed_links(&standing);
     let mut impossible = impossible;
     for &d in &failed {
-        impossible[d as usize] |= spoilt(&standing, &demands[d as usize]);
+        let demand = &demands[d as usize];
+        impossible[d as usize] |=
+            spoilt(&standing, demand) || never_put_back(plan, &standing, demand);
     }
     let mut solved = Solved {
         order: by_place(&at),
@@ -104,9 +106,27 @@ pub fn solve(plan: &Plan, lives: &Lives, demands: &[Demand]) -> Solved {
         .iter()
         .any(|d| !solved.impossible[*d as usize]);
     if mendable || !solved.crossed.is_empty() {
-        rearrange(&standing, demands, &mut solved);
+        rearrange(plan, &standing, demands, &mut solved);
     }
     solved
+}
+
+/// Whether a demand fails because a step is missing that no move can stand in for: what it needs
+/// came off and never goes back, or fasteners that hold a part are never undone.
+fn never_put_back(plan: &Plan, standing: &Standing, demand: &Demand) -> bool {
+    crate::say::failing(standing, demand).iter().any(|atom| {
+        let What::Chain(chain, test) = atom.what else {
+            return false;
+        };
+        let chain = standing.lives.chain(chain);
+        if chain.aspect != Aspect::Main || crate::say::comes_later(standing, demand, atom).is_some()
+        {
+            return false;
+        }
+        demand.why == Why::Fastened
+            || (matches!(test, Test::AtLeast(_))
+                && crate::bench::left_off(plan, standing.lives, chain.thing))
+    })
 }
 
 /// Whether a demand fails because a reading or setting it asks for was taken and then disturbed.
@@ -162,12 +182,13 @@ fn crossed_links(standing: &Standing) -> Vec<(u32, u32, u32)> {
 }
 
 /// Nearest order, setting aside conditions that contradict each other until the rest can be met.
-fn rearrange(standing: &Standing, demands: &[Demand], solved: &mut Solved) {
+fn rearrange(plan: &Plan, standing: &Standing, demands: &[Demand], solved: &mut Solved) {
     let mut left_out = solved.impossible.clone();
     for _ in 0..MOST_TANGLES {
         let problem = build(standing, demands, &left_out);
         match order::nearest(&problem.instance, Effort::default()) {
             Ok(nearest) => {
+                let nearest = the_handiest(plan, &problem, nearest, &solved.order);
                 let step_at = |place: u32| solved.order[place as usize];
                 solved.moved = nearest
                     .moved
@@ -216,6 +237,44 @@ fn rearrange(standing: &Standing, demands: &[Demand], solved: &mut Solved) {
                 return;
             }
         }
+    }
+}
+
+/// More moves, or more steps, than these and the first nearest order is taken as it comes.
+const MOST_WEIGHED: (usize, usize) = (200, 5_000);
+
+/// Among the orders that move equally few steps, one that moves the steps a mechanic would: the
+/// spanner waits rather than the part, and a look is taken sooner rather than a part fitted later.
+///
+/// Each move costs so much that no sum of the small preferences makes up for one more of them.
+fn the_handiest(
+    plan: &Plan,
+    problem: &Problem,
+    nearest: order::Nearest,
+    order: &[u32],
+) -> order::Nearest {
+    let moves = nearest.moved.len();
+    if moves == 0 || moves > MOST_WEIGHED.0 || order.len() > MOST_WEIGHED.1 {
+        return nearest;
+    }
+    let weights: Vec<u32> = order
+        .iter()
+        .map(|s| 1_000 + reluctance(plan.steps[*s as usize].verb))
+        .collect();
+    match order::nearest_weighted(&problem.instance, &weights, Effort::default()) {
+        Ok(weighed) if weighed.moved.len() <= moves => weighed,
+        _ => nearest,
+    }
+}
+
+/// How much rather a step stays where it is.
+fn reluctance(verb: Verb) -> u32 {
+    match verb {
+        Verb::Tighten | Verb::Lock => 0,
+        Verb::Measure | Verb::Inspect | Verb::Bleed | Verb::Fill | Verb::Set | Verb::Mark => 1,
+        Verb::Do | Verb::Sign => 4,
+        Verb::Fit | Verb::DryFit | Verb::Remove => 3,
+        _ => 2,
     }
 }
 

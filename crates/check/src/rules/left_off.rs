@@ -61,6 +61,10 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         let mut finding = Finding::new(&RULE, words::step_place(plan, step), thing.name.as_str(), words::capital(&says))
             .because(thing.place, "declared here")
             .advice(format!("Write the step that puts {} back, or say “for good” on this step if {} to stay off.", thing.name, if are == "is" { "it is" } else { "they are" }));
+        for d in bench.missed_for(id) {
+            let needing = StepId(bench.demands[d as usize].step);
+            finding = finding.because(words::step_place(plan, needing), "it is needed here");
+        }
         finding.steps = vec![step];
         found.push(finding);
     }

@@ -2,7 +2,9 @@
 
 use crate::bench::Bench;
 use crate::demand::{Atom, Demand, Standing, Why};
-use crate::finding::{Because, Finding, Severity};
+use crate::chain::tightness;
+use crate::finding::{Because, Finding, Mend, Severity};
+use crate::mend;
 use crate::rules::Rule;
 use crate::say::{self, Said, at_step, name};
 use crate::words;
@@ -30,7 +32,33 @@ fit gear
 };
 
 fn find(bench: &Bench, found: &mut Vec<Finding>) {
+    let before = found.len();
     say::faults(bench, &RULE, found);
+    for (finding, fault) in found[before..].iter_mut().zip(bench.faults_of(RULE.name)) {
+        if finding.mend.is_none()
+            && fault.moved.is_empty()
+            && let Some(d) = fault.demands.first()
+        {
+            finding.mend = undo_first(bench, *d);
+        }
+    }
+}
+
+/// Writes the missing undoing of fasteners in front of the step that takes the part off.
+fn undo_first(bench: &Bench, d: u32) -> Option<Mend> {
+    let demand = &bench.demands[d as usize];
+    if demand.why != Why::Fastened {
+        return None;
+    }
+    let group = demand.ways.first()?.atoms.first()?.about?;
+    let chain = bench.lives.chain(bench.lives.main(group));
+    let before = chain.acts.iter().rfind(|a| a.step < demand.step);
+    let locked = before.map_or(chain.initial, |a| a.value) == tightness::LOCKED;
+    let step = StepId(demand.step);
+    let group = name(bench, group);
+    let title = format!("Write “undo {group}” in front of “{}”.", words::step(bench.plan, step));
+    let line = if locked { format!("unlock {group}\nundo {group}") } else { format!("undo {group}") };
+    mend::step_in_front(bench, step, &line, title)
 }
 
 /// What is said of a condition that does not hold when its step comes.
@@ -106,7 +134,15 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
         },
         says: words::capital(&says),
         because,
-        advice: (demand.why == Why::Onto && later.is_some()).then(|| {
+        advice: (matches!(demand.why, Why::StandsOn)
+            || (demand.why == Why::Onto && later.is_some()))
+        .then(|| {
+            if demand.why == Why::StandsOn {
+                return format!(
+                    "Or, if {other} comes off together with {thing}, say “pressed” behind what \
+                     it goes onto, or make the two a unit."
+                );
+            }
             format!(
                 "Or, if {thing} goes onto {other} at the bench and travels with it, say “pressed” \
                  behind it, or make the two a unit."

@@ -65,7 +65,7 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
     let clamped = if held.is_empty() {
         String::new()
     } else {
-        format!(", and {} cannot shift into line any more", words::list(&held))
+        format!(", and then {} can no longer be moved", words::list(&held))
     };
     Said {
         place: words::step_place(plan, step),
