@@ -2,9 +2,10 @@
 
 use std::rc::Rc;
 
-use syntax::tree::{Head, Item, Kind, Members, Name, Says};
+use syntax::tree::{Head, Kind, Members, Name, Says};
 
 use crate::desk::{Desk, Group, Here, StepSeed};
+use crate::details;
 use crate::model::{ProblemKind, Stage, StepId, Text};
 use crate::names::{ItemAt, Named};
 use crate::near;
@@ -27,7 +28,7 @@ pub(crate) fn lay_out(desk: &mut Desk<'_>) -> Vec<Stage> {
                 kind: Kind::Stage, ..
             } => {
                 open.close(desk, &mut stages);
-                open = begin(desk, (0, number), item, &mut stages);
+                open = begin(desk, (0, number), &mut stages);
             }
             // What stage the steps below are in is not known.
             Head::Unreadable {
@@ -91,7 +92,8 @@ impl Open {
     }
 }
 
-fn begin(desk: &mut Desk<'_>, by: ItemAt, item: &Item, stages: &mut Vec<Stage>) -> Open {
+fn begin(desk: &mut Desk<'_>, by: ItemAt, stages: &mut Vec<Stage>) -> Open {
+    let item = desk.item(by);
     let label = match &item.head {
         Head::Declaration { label, .. } => *label,
         _ => None,
@@ -106,22 +108,23 @@ fn begin(desk: &mut Desk<'_>, by: ItemAt, item: &Item, stages: &mut Vec<Stage>) 
     };
     let mut any_order = false;
     let mut all = Vec::new();
-    for detail in &item.details {
+    let here = Here {
+        by,
+        bound: &[],
+        step: None,
+    };
+    details::each(desk, &here, item, |desk, detail| {
         match &detail.says {
             Says::InAnyOrder => any_order = true,
             Says::ForEach { series, members } => {
                 all.extend(for_each(desk, by, *series, members.as_ref()));
             }
-            Says::Unreadable { .. } => {}
-            _ => {
-                let kind = ProblemKind::DetailNotHere {
-                    detail: desk.at(by, detail.keyword).to_owned(),
-                    item: desk.at(by, keyword).to_owned(),
-                };
-                desk.problem(desk.place(by, detail.span), kind);
-            }
+            _ => return false,
         }
-    }
+        true
+    });
+    // A doubtful stage spoils none of its steps: what each of them names is looked up on its own.
+    desk.take_doubt();
     let stage = stages.len() as u32;
     let next = StepId(desk.steps.len() as u32);
     stages.push(Stage {
@@ -165,6 +168,7 @@ fn for_each(
     let mut problems = read.problems;
     let place = desk.place(by, name.span);
     desk.room_for_mentions(read.members.len() as u64, written, place);
+    let series = desk.series.one(number);
     let mut bounds = Vec::with_capacity(read.members.len());
     let mut strangers = Vec::new();
     for (at, member) in read.members.iter().enumerate() {
