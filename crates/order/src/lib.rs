@@ -9,6 +9,20 @@
 //!
 //! This crate knows no plan, no part and no text, and never will: whoever calls
 //! it turns things into steps and reasons back into words.
+//!
+//! ```
+//! use order::{Builder, Effort, Reason, Wait, Way, nearest};
+//!
+//! // 0 fit cover, 1 fit bracket, 2 bleed: from above while the cover is still to
+//! // come, or from the side while the bracket is.
+//! let mut build = Builder::new(3);
+//! let way = |blocker, why| Way { later: vec![(blocker, Reason(why))], earlier: vec![] };
+//! build.wait(Wait { step: 2, ways: vec![way(0, 11), way(1, 12)], why: Reason(10) });
+//! build.before(0, 1, Reason(20));
+//! let found = nearest(&build.build(), Effort::default()).expect("there is an order");
+//! assert_eq!(found.order, [0, 2, 1]);
+//! assert_eq!(found.choices, [1]);
+//! ```
 
 mod bits;
 mod chain;

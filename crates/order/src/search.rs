@@ -273,17 +273,16 @@ fn around(inst: &Instance, over: Overlay<'_>, step: StepId) -> (Bits, Bits) {
     (reach(false), reach(true))
 }
 
-/// The ways of a wait, those that the written order keeps first.
+/// The ways of a wait: those that the written order keeps first, then those of
+/// which it breaks least, and of these the one where least stands in between.
 pub(crate) fn ways_by_promise(inst: &Instance, wait: u32) -> Vec<u32> {
     let step = inst.wait_step[wait as usize];
     let broken = |way: &u32| {
-        inst.later.row(*way).iter().filter(|&&b| b <= step).count()
-            + inst
-                .earlier
-                .row(*way)
-                .iter()
-                .filter(|&&a| a >= step)
-                .count()
+        let later = inst.later.row(*way).iter().filter(|&&b| b <= step);
+        let earlier = inst.earlier.row(*way).iter().filter(|&&a| a >= step);
+        later.chain(earlier).fold((0, 0), |(count, far), &other| {
+            (count + 1, far + u64::from(step.abs_diff(other)))
+        })
     };
     let mut ways: Vec<u32> = inst.ways(wait).collect();
     ways.sort_by_key(broken);
