@@ -21,7 +21,7 @@ before this sheet. Where they say otherwise, stop and do what they say.";
 pub const CAUTIONS: &[Caution] = &[
     Caution {
         kind: "adhesive",
-        says: "Keep it off skin and eyes, with fresh air in the room. Read the sheet that came with it.",
+        says: "Glues, sealants and threadlockers: off skin and eyes, fresh air in the room. Read the sheet that came with it.",
     },
     Caution {
         kind: "air-ejection",
@@ -37,39 +37,39 @@ pub const CAUTIONS: &[Caution] = &[
     },
     Caution {
         kind: "brake-fluid",
-        says: "It strips paint and burns eyes. Gloves, rag and water at hand.",
+        says: "Brake fluid strips paint and burns eyes. Gloves, rag and water at hand.",
     },
     Caution {
         kind: "cold",
-        says: "Burns like heat. Dry gloves and tongs; dry ice or liquid gas only where there is plenty of air.",
+        says: "Chilled parts burn skin. Dry gloves and tongs; dry ice or liquid gas only where there is plenty of air.",
     },
     Caution {
         kind: "compressed-air",
-        says: "Low pressure, eye protection, never towards skin. Never spin a bearing with it.",
+        says: "Compressed air: low pressure, eye protection, never towards skin. Never spin a bearing with it.",
     },
     Caution {
         kind: "exhaust-gas",
-        says: "Outdoors, or with the exhaust led out. The gas gives no warning and gathers in low places.",
+        says: "Run it outdoors, or with the exhaust led out. Exhaust gas gives no warning and gathers in low places.",
     },
     Caution {
         kind: "first-start",
-        says: "Try the means of stopping it before starting it. Guards on, extinguisher in reach, nobody in line with belts, fan, propeller or flywheel.",
+        says: "First start: try the means of stopping it before anything else. Guards on, extinguisher in reach, nobody in line with belts, fan, propeller or flywheel.",
     },
     Caution {
         kind: "fuel",
-        says: "No flame, spark or heater. Air the room, catch the fuel in a closed metal can, wipe up spills, extinguisher in reach.",
+        says: "Open fuel: no flame, spark or heater. Air the room, catch it in a closed metal can, wipe up spills, extinguisher in reach.",
     },
     Caution {
         kind: "hand-start",
-        says: "It can kick back. Lay the thumb beside the fingers, work it upwards, and have the timing checked first.",
+        says: "The engine can kick back. Lay the thumb beside the fingers, work it upwards, and have the timing checked first.",
     },
     Caution {
         kind: "heat",
-        says: "Clean off oil first. Nothing sealed or hollow may be heated, nor magnesium or plated parts. Gloves, extinguisher in reach.",
+        says: "Heating: clean off oil first. Nothing sealed or hollow may be heated, nor magnesium or plated parts. Gloves, extinguisher in reach.",
     },
     Caution {
         kind: "heavy",
-        says: "Two people or a hoist. Clear the way and the place to set it down before lifting.",
+        says: "A heavy lift: two people or a hoist. Clear the way and the place to set it down before lifting.",
     },
     Caution {
         kind: "hot-coolant",
@@ -77,11 +77,11 @@ pub const CAUTIONS: &[Caution] = &[
     },
     Caution {
         kind: "hot-parts",
-        says: "Let it cool, or gloves and long sleeves.",
+        says: "Hot parts: let them cool, or wear gloves and long sleeves.",
     },
     Caution {
         kind: "hot-work",
-        says: "Clear the area and keep watch for fire afterwards. Never on anything that has held fuel. Plating and paint give off poison.",
+        says: "Hot work: clear the area and keep watch for fire afterwards. Never on anything that has held fuel. Plating and paint give off poison.",
     },
     Caution {
         kind: "jet",
@@ -101,11 +101,11 @@ pub const CAUTIONS: &[Caution] = &[
     },
     Caution {
         kind: "mains",
-        says: "Unplug it and prove it dead. Capacitors keep their charge. Wiring is for a qualified electrician.",
+        says: "Mains: unplug it and prove it dead. Capacitors keep their charge. Wiring is for a qualified electrician.",
     },
     Caution {
         kind: "mainspring",
-        says: "It can fly out and cut. Let it down, or keep it caged, before the cover comes off. Gloves and eye protection.",
+        says: "A wound spring can fly out and cut. Let it down, or keep it caged, before the cover comes off. Gloves and eye protection.",
     },
     Caution {
         kind: "pinch",
@@ -113,31 +113,31 @@ pub const CAUTIONS: &[Caution] = &[
     },
     Caution {
         kind: "press",
-        says: "Guard in place, load straight, nobody in line. Stop if it tilts.",
+        says: "Press: guard in place, load straight, nobody in line. Stop if it tilts.",
     },
     Caution {
         kind: "pressure",
-        says: "Let the pressure off and prove it gone before anything is undone. Refrigerant and gas-charged units are for licensed people.",
+        says: "Under pressure: let it off and prove it gone before anything is undone. Refrigerant and gas-charged units are for licensed people.",
     },
     Caution {
         kind: "rotating-parts",
-        says: "No sleeves, hair, ties or gloves near it. Keep others back and a hand on the stop.",
+        says: "Turning parts: no sleeves, hair, ties or gloves near it. Keep others back and a hand on the stop.",
     },
     Caution {
         kind: "safety-critical",
-        says: "Lives hang on this. A second person checks and signs. Aircraft and pressure vessels are released by licensed people only.",
+        says: "Lives hang on this work. A second person checks and signs. Aircraft and pressure vessels are released by licensed people only.",
     },
     Caution {
         kind: "sharp-edges",
-        says: "Gloves; wipe along the edge and not across it.",
+        says: "Sharp edges: gloves; wipe along the edge and not across it.",
     },
     Caution {
         kind: "solvent",
-        says: "Fresh air, gloves, no flame. Keep chlorinated solvent away from anything hot.",
+        says: "Solvent: fresh air, gloves, no flame. Keep chlorinated solvent away from anything hot.",
     },
     Caution {
         kind: "spark",
-        says: "High voltage. Insulated tool, and no fuel vapour near the gap.",
+        says: "High voltage: insulated tool, and no fuel vapour near the gap.",
     },
     Caution {
         kind: "spring",
@@ -149,7 +149,7 @@ pub const CAUTIONS: &[Caution] = &[
     },
     Caution {
         kind: "used-fluids",
-        says: "Gloves. Poison to children and animals; hand it in, never down a drain.",
+        says: "Used fluids: gloves. Poison to children and animals; hand it in, never down a drain.",
     },
 ];
 

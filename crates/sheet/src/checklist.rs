@@ -3,13 +3,17 @@
 //! Nothing here is laid out. [`crate::terminal`], [`crate::markdown`] and
 //! [`crate::json`] each show the same checklist.
 
+mod acts;
 mod chances;
 mod entry;
 mod fastening;
 mod make;
+mod parts;
+mod supplies;
 mod torque;
 
 use crate::findings::Counts;
+use check::Bench;
 use check::Finding;
 use check::Severity;
 use check::view::LastChance;
@@ -27,6 +31,19 @@ pub struct Worked<'p> {
     pub last_chances: Vec<LastChance>,
     /// What a step must leave loose, and until when.
     pub loose: Vec<(StepId, ThingId, &'p Condition)>,
+}
+
+impl<'p> Worked<'p> {
+    /// From a bench.
+    pub fn of(bench: &'p Bench<'p>) -> Worked<'p> {
+        Worked {
+            plan: bench.plan,
+            order: bench.order().to_vec(),
+            findings: bench.findings(),
+            last_chances: bench.last_chances(),
+            loose: bench.leave_loose(),
+        }
+    }
 }
 
 /// A sheet.
@@ -124,8 +141,8 @@ pub struct Entry {
     pub parts: Vec<PartNote>,
     /// How tight.
     pub fastenings: Vec<Fastening>,
-    /// A reading to take.
-    pub reading: Option<Reading>,
+    /// Readings to take.
+    pub readings: Vec<Reading>,
     /// What stays loose.
     pub leave_loose: Vec<Loose>,
     /// Ways of doing it that change what it counts for.
@@ -147,7 +164,7 @@ pub struct Entry {
 pub struct Chance {
     /// What.
     pub thing: String,
-    /// What has been done at it by then: `measured at step 2`.
+    /// What has been done at it by then, the last time each: `measured at step 2`.
     pub done: Vec<Work>,
     /// What the plan still wants done at it afterwards.
     pub missed: Vec<Work>,
@@ -322,6 +339,8 @@ pub enum Torque {
 /// A reading to take or a value to set.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub struct Reading {
+    /// Of what.
+    pub name: String,
     /// What it should be.
     pub expected: Option<String>,
     /// The unit to write it in.

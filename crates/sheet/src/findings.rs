@@ -1,7 +1,6 @@
 //! Findings as a person reads them: what is wrong, the lines that make it so, the way out.
 
 use crate::look::{Ink, Look, harmless};
-use crate::position::Position;
 use crate::snippet::{Label, Page};
 use crate::wrap::hang;
 use check::{Finding, Severity};
@@ -59,10 +58,8 @@ impl<'p> Texts<'p> {
     }
 
     fn position(&self, file: FileId, at: u32) -> Position {
-        match self.page(file) {
-            Some(page) => page.lines().position(at as usize),
-            None => Position { line: 1, column: 1 },
-        }
+        let (line, column) = self.page(file).map_or((1, 1), |page| page.position(at));
+        Position { line, column }
     }
 
     fn page(&self, file: FileId) -> Option<&Page<'p>> {
@@ -88,6 +85,15 @@ pub(crate) fn severity_ink(severity: Severity) -> Ink {
         Severity::Warning => Ink::Warning,
         Severity::Hint => Ink::Hint,
     }
+}
+
+/// A line and a column, both from 1; the column counts characters.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Position {
+    /// Line.
+    pub line: usize,
+    /// Column.
+    pub column: usize,
 }
 
 /// One finding, ended by an empty line.

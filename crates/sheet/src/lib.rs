@@ -18,11 +18,11 @@ pub mod json;
 mod lines;
 pub mod look;
 pub mod markdown;
-pub mod position;
+pub mod pages;
 mod snippet;
 pub mod terminal;
 pub mod why;
 pub mod words;
-mod wrap;
+pub mod wrap;
 
 pub use look::Look;

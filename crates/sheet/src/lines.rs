@@ -83,15 +83,10 @@ pub fn lines(entry: &Entry) -> Vec<Line> {
             .iter()
             .filter_map(|manner| self::manner(*manner)),
     );
-    let several = entry.parts.len() > 1;
-    lines.extend(entry.parts.iter().map(|part| part_note(part, several)));
-    let several = entry.fastenings.len() > 1;
-    lines.extend(
-        entry
-            .fastenings
-            .iter()
-            .flat_map(|fastening| fastening_lines(fastening, several)),
-    );
+    each(&mut lines, &entry.parts, |part, several| {
+        vec![part_note(part, several)]
+    });
+    each(&mut lines, &entry.fastenings, fastening_lines);
     for loose in &entry.leave_loose {
         let mut text = format!(
             "leave {} loose until {}",
@@ -103,7 +98,13 @@ pub fn lines(entry: &Entry) -> Vec<Line> {
         }
         lines.push(plain("loose", text));
     }
-    lines.extend(entry.reading.iter().map(reading));
+    let several = entry.readings.len() > 1;
+    lines.extend(
+        entry
+            .readings
+            .iter()
+            .map(|reading| self::reading(reading, several)),
+    );
     if !entry.disturbs.is_empty() {
         let text = format!("this spoils {}: to be done again", joined(&entry.disturbs));
         lines.push(plain("spoils", text));
@@ -125,6 +126,16 @@ pub fn lines(entry: &Entry) -> Vec<Line> {
         lines.push(plain("signed", format!("{BLANK}{BLANK}   date {BLANK}")));
     }
     lines
+}
+
+/// The lines of each of several things, by name; once and without names where they are all alike.
+fn each<T>(lines: &mut Vec<Line>, things: &[T], said: impl Fn(&T, bool) -> Vec<Line>) {
+    let plain: Vec<Vec<Line>> = things.iter().map(|thing| said(thing, false)).collect();
+    if plain.windows(2).all(|pair| pair[0] == pair[1]) {
+        lines.extend(plain.into_iter().next().unwrap_or_default());
+    } else {
+        lines.extend(things.iter().flat_map(|thing| said(thing, true)));
+    }
 }
 
 fn because(said: &str, because: &Option<String>) -> String {
@@ -320,16 +331,17 @@ fn torque(fastening: &Fastening) -> String {
     }
 }
 
-fn reading(reading: &Reading) -> Line {
+fn reading(reading: &Reading, several: bool) -> Line {
     let unit = reading
         .unit
         .as_deref()
         .map(|unit| format!(" {unit}"))
         .unwrap_or_default();
-    match &reading.expected {
-        Some(expected) => plain("reading", format!("{BLANK}{unit}, expect {expected}")),
-        None => plain("reading", format!("{BLANK}{unit}")),
-    }
+    let said = match &reading.expected {
+        Some(expected) => format!("{BLANK}{unit}, expect {expected}"),
+        None => format!("{BLANK}{unit}"),
+    };
+    plain("reading", named(&reading.name, several, &said))
 }
 
 /// What is about to be shut in, and whether the work at it is done.
@@ -355,17 +367,7 @@ pub fn chance(chance: &Chance) -> String {
 /// The lines under the title.
 pub fn heading(heading: &Heading) -> Vec<String> {
     let mut lines = Vec::new();
-    let mut about: Vec<String> = Vec::new();
-    about.extend(heading.machine.clone());
-    about.extend(
-        heading
-            .revision
-            .as_ref()
-            .map(|revision| format!("revision {revision}")),
-    );
-    if !about.is_empty() {
-        lines.push(about.join(", "));
-    }
+    lines.extend(heading.machine.iter().map(|machine| format!("{machine}.")));
     let start = if heading.assembled {
         "the assembled machine"
     } else {
@@ -377,7 +379,12 @@ pub fn heading(heading: &Heading) -> Vec<String> {
         Some(1) => work += ", one person",
         Some(people) => work += &format!(", {people} people"),
     }
-    lines.push(format!("{work}. Plan: {}.", heading.file));
+    let revision = heading
+        .revision
+        .as_ref()
+        .map(|revision| format!(", revision {revision}"))
+        .unwrap_or_default();
+    lines.push(format!("{work}. Plan: {}{revision}.", heading.file));
     if !heading.reviewed.is_empty() {
         let by: Vec<String> = heading
             .reviewed

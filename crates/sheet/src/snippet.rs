@@ -7,13 +7,13 @@
 //! printed by [`crate::findings`] and not here.
 
 use crate::look::{Look, columns_of, turns_text};
-use crate::position::Lines;
 use crate::wrap::wrap;
 use miette::{
     Diagnostic, GraphicalReportHandler, GraphicalTheme, LabeledSpan, MietteError,
     MietteSpanContents, SourceCode, SourceSpan, SpanContents, ThemeCharacters, ThemeStyles,
 };
 use std::fmt;
+use syntax::position::{Columns, LineIndex};
 use syntax::tree::Span;
 
 /// A line longer than this is not shown: nobody reads it, and it would bury the rest.
@@ -27,7 +27,8 @@ const NARROWEST_NOTE: usize = 28;
 
 /// One text made ready to be shown.
 pub struct Page<'t> {
-    lines: Lines<'t>,
+    text: &'t str,
+    lines: LineIndex,
     /// The text with nothing in it that could drive a terminal, byte for byte as long.
     shown: String,
 }
@@ -45,14 +46,29 @@ impl<'t> Page<'t> {
     /// Makes `text` ready.
     pub fn of(text: &'t str) -> Page<'t> {
         Page {
-            lines: Lines::of(text),
+            text,
+            lines: LineIndex::new(text),
             shown: tamed(text),
         }
     }
 
-    /// Its lines.
-    pub fn lines(&self) -> &Lines<'t> {
-        &self.lines
+    /// Line and column of byte `at` for people: both from 1, the column in characters.
+    pub fn position(&self, at: u32) -> (usize, usize) {
+        let place = self.lines.position(self.text, at, Columns::Characters);
+        (place.line as usize + 1, place.column as usize + 1)
+    }
+
+    /// The line that holds byte `at`, counted from 0.
+    fn line_of(&self, at: usize) -> usize {
+        let at = u32::try_from(at).unwrap_or(u32::MAX);
+        self.lines.position(self.text, at, Columns::Utf8).line as usize
+    }
+
+    /// Where the content of a line begins and ends.
+    fn content(&self, line: usize) -> (usize, usize) {
+        let line = u32::try_from(line).unwrap_or(u32::MAX);
+        let range = self.lines.line(self.text, line);
+        (range.start, range.end)
     }
 
     /// Draws the lines that `labels` are on, with their notes. Empty when nothing can be shown.
@@ -115,13 +131,13 @@ impl<'t> Page<'t> {
     fn visible(&self, label: &Label) -> Option<Label> {
         let bom = self.shown.len() - self.shown.trim_start_matches('\u{feff}').len();
         let at = (label.span.start as usize).min(self.shown.len());
-        let mut line = self.lines.line_of(at);
-        let (mut from, mut until) = self.lines.content(line);
+        let mut line = self.line_of(at);
+        let (mut from, mut until) = self.content(line);
         // Behind the last line end there is nothing to point at: the last line with something on
         // it is where the eye should go.
         while self.shown[from..until].trim().is_empty() && line > 0 && at >= self.shown.len() {
             line -= 1;
-            (from, until) = self.lines.content(line);
+            (from, until) = self.content(line);
         }
         if until - from > LONGEST_LINE {
             return None;
@@ -161,9 +177,7 @@ impl<'t> Page<'t> {
     /// Breaks a note so that it stays on the page. Where the place is too far to the right, the
     /// label is drawn out to the left, because the note hangs from its middle.
     fn fold(&self, label: &mut Label, look: Look) {
-        let (from, _) = self
-            .lines
-            .content(self.lines.line_of(label.span.start as usize));
+        let (from, _) = self.content(self.line_of(label.span.start as usize));
         let width = look.columns();
         let gutter = 14;
         let middle = |start: u32, end: u32| {
@@ -183,7 +197,7 @@ impl<'t> Page<'t> {
     /// The first line to show for a label on `line`: the head of its item where that is near.
     fn head_of(&self, line: usize) -> usize {
         let indented = |line: usize| {
-            let (from, until) = self.lines.content(line);
+            let (from, until) = self.content(line);
             let content = &self.shown[from..until];
             content.is_empty() || content.starts_with([' ', '\t', '#'])
         };
@@ -192,7 +206,7 @@ impl<'t> Page<'t> {
             .find(|line| !indented(*line))
             .filter(|head| {
                 (*head..line).all(|line| {
-                    let (from, until) = self.lines.content(line);
+                    let (from, until) = self.content(line);
                     until - from <= LONGEST_LINE
                 })
             })
@@ -244,18 +258,18 @@ impl SourceCode for Page<'_> {
         _before: usize,
         _after: usize,
     ) -> Result<Box<dyn SpanContents<'a> + 'a>, MietteError> {
-        let first = self.head_of(self.lines.line_of(span.offset()));
-        let last = self.lines.line_of(
+        let first = self.head_of(self.line_of(span.offset()));
+        let last = self.line_of(
             (span.offset() + span.len())
                 .saturating_sub(1)
                 .max(span.offset()),
         );
-        let (mut from, _) = self.lines.content(first);
+        let (mut from, _) = self.content(first);
         if first == 0 && self.shown.starts_with('\u{feff}') {
             from += '\u{feff}'.len_utf8();
         }
-        let until = if last + 1 < self.lines.count() {
-            self.lines.content(last + 1).0
+        let until = if last + 1 < self.lines.count() as usize {
+            self.content(last + 1).0
         } else {
             self.shown.len()
         };

@@ -71,7 +71,7 @@ fn entry(entry: &Entry, digits: usize, look: Look) -> String {
     let mut page = String::new();
     if !entry.last_chances.is_empty() {
         let word = look.ink(Ink::Warning, "LAST CHANCE");
-        page += &format!("{word} before step {}, which shuts in:\n", entry.number);
+        page += &format!("\n{word} before step {}, which shuts in:\n", entry.number);
         for chance in &entry.last_chances {
             let text = lines::chance(chance);
             let line = hang(&format!("    {BOX}"), &text, width);

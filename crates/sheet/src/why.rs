@@ -23,7 +23,7 @@ pub fn chain(
         "",
         &format!(
             "{} must come before {}.",
-            capital(&numbers.long(plan, before)),
+            check::words::capital(&numbers.long(plan, before)),
             numbers.long(plan, after)
         ),
         width,
@@ -61,13 +61,4 @@ pub fn free(plan: &Plan, order: &[StepId], a: StepId, b: StepId, look: Look) -> 
         ),
         look.columns(),
     )
-}
-
-/// `text` with a capital at its head.
-fn capital(text: &str) -> String {
-    let mut chars = text.chars();
-    match chars.next() {
-        Some(first) => first.to_uppercase().chain(chars).collect(),
-        None => String::new(),
-    }
 }

@@ -1,8 +1,9 @@
 //! Plans in words: steps, things and conditions as every page calls them.
 
 use crate::look::harmless;
-use plan::model::{Clause, Condition, Plan, Sort, State, StepId, Subject, ThingId, To};
-use syntax::tree::{State as Word, Verb};
+pub use check::words::list as joined;
+use plan::model::{Clause, Condition, Plan, Sort, StepId, Subject, ThingId};
+use syntax::tree::Verb;
 
 /// The numbers of the steps on the sheet, from 1, in the order shown.
 pub struct Numbers {
@@ -54,48 +55,7 @@ pub fn thing(plan: &Plan, id: ThingId) -> String {
 
 /// A step in words, with labels: `Fit Heat exchanger`.
 pub fn step(plan: &Plan, id: StepId) -> String {
-    let step = plan.step(id);
-    let targets: Vec<String> = step.targets.iter().map(|t| thing(plan, t.thing)).collect();
-    let words = step.words.as_ref().map(|w| harmless(&w.text));
-    let mut said = match step.verb {
-        Verb::Do => words.unwrap_or_else(|| "Do".into()),
-        Verb::Sign => format!("Sign: {}", words.unwrap_or_default()),
-        verb => format!("{} {}", imperative(verb), joined(&targets)),
-    };
-    match &step.to {
-        Some(To::Amount(amount)) => said += &format!(" to {}", harmless(&amount.text)),
-        Some(To::Place(place, _)) => {
-            if let Some(name) = step
-                .targets
-                .first()
-                .and_then(|t| place_name(plan, t.thing, *place))
-            {
-                said += &format!(" to {name}");
-            }
-        }
-        Some(To::Things(things)) => {
-            let things: Vec<String> = things.iter().map(|t| thing(plan, t.thing)).collect();
-            said += &format!(" to {}", joined(&things));
-        }
-        Some(To::Words(words)) => said += &format!(" to {}", harmless(&words.text)),
-        None => {}
-    }
-    if matches!(step.verb, Verb::Fill | Verb::Prime) {
-        let fluids: Vec<String> = fluids(plan, id)
-            .iter()
-            .map(|fluid| thing(plan, *fluid))
-            .collect();
-        if !fluids.is_empty() {
-            said += &format!(" with {}", joined(&fluids));
-        }
-    }
-    if step.together {
-        said += " together";
-    }
-    if step.trial {
-        said += ", on trial";
-    }
-    said
+    harmless(&check::words::capital(&check::words::step_label(plan, id)))
 }
 
 /// The supplies that a filling or priming step puts in.
@@ -109,57 +69,6 @@ pub fn fluids(plan: &Plan, id: StepId) -> Vec<ThingId> {
         .collect();
     fluids.dedup();
     fluids
-}
-
-/// The name of the n-th place of a position.
-pub fn place_name(plan: &Plan, position: ThingId, place: u32) -> Option<String> {
-    match &plan.thing(position).body {
-        plan::model::Body::Position { places } => {
-            places.get(place as usize).map(|(name, _)| harmless(name))
-        }
-        _ => None,
-    }
-}
-
-/// `a`, `a and b`, `a, b and c`.
-pub fn joined(words: &[String]) -> String {
-    match words {
-        [] => String::new(),
-        [one] => one.clone(),
-        [most @ .., last] => format!("{} and {last}", most.join(", ")),
-    }
-}
-
-/// The verb as an order, at the head of a line.
-pub fn imperative(verb: Verb) -> &'static str {
-    match verb {
-        Verb::Fit => "Fit",
-        Verb::DryFit => "Dry-fit",
-        Verb::Start => "Start",
-        Verb::Snug => "Snug",
-        Verb::Tighten => "Tighten",
-        Verb::Lock => "Lock",
-        Verb::Unlock => "Unlock",
-        Verb::Slacken => "Slacken",
-        Verb::Undo => "Undo",
-        Verb::Remove => "Remove",
-        Verb::Apply => "Apply",
-        Verb::Measure => "Measure",
-        Verb::Set => "Set",
-        Verb::Mark => "Mark",
-        Verb::Bleed => "Bleed",
-        Verb::Fill => "Fill",
-        Verb::Drain => "Drain",
-        Verb::Prime => "Prime",
-        Verb::Inspect => "Inspect",
-        Verb::Clean => "Clean",
-        Verb::Heat => "Heat",
-        Verb::Chill => "Chill",
-        Verb::Turn => "Turn",
-        Verb::Reach => "Reach",
-        Verb::Sign => "Sign",
-        Verb::Do => "Do",
-    }
 }
 
 /// What has happened when the step is done: `fitted`, `tightened`.
@@ -194,42 +103,19 @@ pub fn participle(verb: Verb) -> &'static str {
     }
 }
 
-/// The word for a state.
-pub fn state_word(state: Word) -> &'static str {
-    match state {
-        Word::Fitted => "fitted",
-        Word::Off => "off",
-        Word::Out => "out",
-        Word::Started => "started",
-        Word::Slack => "slack",
-        Word::Snug => "snug",
-        Word::Tight => "tight",
-        Word::Locked => "locked",
-        Word::Covered => "covered",
-        Word::Bled => "bled",
-        Word::Filled => "filled",
-        Word::Drained => "drained",
-        Word::Primed => "primed",
-        Word::Measured => "measured",
-        Word::Set => "set",
-        Word::Marked => "marked",
-        Word::Inspected => "inspected",
-        Word::Cleaned => "clean",
-        Word::Heated => "heated",
-        Word::Chilled => "chilled",
-        Word::Turned => "turned",
-        Word::Reached => "reached",
-        Word::Signed => "signed",
-        Word::Applied => "applied",
-        Word::Cured => "cured",
-        Word::Done => "done",
-    }
-}
-
 /// A condition in words, with labels: `Timing cover screws are tight`.
 pub fn condition(plan: &Plan, condition: &Condition) -> String {
-    let mut said: Vec<String> = Vec::new();
-    let mut rest = condition.clauses.as_slice();
+    conditions(plan, &[condition])
+}
+
+/// Several conditions as one.
+pub fn conditions(plan: &Plan, conditions: &[&Condition]) -> String {
+    let mut said: Vec<Said> = Vec::new();
+    let clauses: Vec<&Clause> = conditions
+        .iter()
+        .flat_map(|condition| &condition.clauses)
+        .collect();
+    let mut rest = clauses.as_slice();
     while let Some(first) = rest.first() {
         // What was written as one clause is said as one: `cover and hood are fitted`.
         let alike = rest
@@ -237,30 +123,54 @@ pub fn condition(plan: &Plan, condition: &Condition) -> String {
             .take_while(|clause| clause.place == first.place)
             .count();
         let (together, behind) = rest.split_at(alike);
-        said.push(clauses(plan, together));
+        let clause = as_one(plan, together);
+        match said.last_mut() {
+            Some(last) if last.states == clause.states => {
+                clause
+                    .subjects
+                    .into_iter()
+                    .for_each(|subject| push_new(&mut last.subjects, subject));
+            }
+            _ => said.push(clause),
+        }
         rest = behind;
     }
+    let said: Vec<String> = said.iter().map(Said::words).collect();
     joined(&said)
 }
 
-/// Clauses that were written as one.
-fn clauses(plan: &Plan, clauses: &[Clause]) -> String {
-    let mut subjects: Vec<String> = Vec::new();
-    let mut states: Vec<String> = Vec::new();
-    for clause in clauses {
-        push_new(&mut subjects, subject(plan, clause));
-        push_new(&mut states, state(plan, clause));
+/// One clause in pieces.
+struct Said {
+    subjects: Vec<String>,
+    states: Vec<String>,
+    are: bool,
+}
+
+impl Said {
+    fn words(&self) -> String {
+        let verb = if self.are || self.subjects.len() > 1 {
+            "are"
+        } else {
+            "is"
+        };
+        format!("{} {verb} {}", joined(&self.subjects), joined(&self.states))
     }
-    let are = subjects.len() > 1
-        || clauses
+}
+
+/// Clauses that were written as one.
+fn as_one(plan: &Plan, clauses: &[&Clause]) -> Said {
+    let mut said = Said {
+        subjects: Vec::new(),
+        states: Vec::new(),
+        are: clauses
             .first()
-            .is_some_and(|clause| written_are(plan, clause));
-    format!(
-        "{} {} {}",
-        joined(&subjects),
-        if are { "are" } else { "is" },
-        joined(&states)
-    )
+            .is_some_and(|clause| written_are(plan, clause)),
+    };
+    for clause in clauses {
+        push_new(&mut said.subjects, subject(plan, clause));
+        push_new(&mut said.states, state(plan, clause));
+    }
+    said
 }
 
 fn push_new(list: &mut Vec<String>, word: String) {
@@ -279,13 +189,9 @@ fn subject(plan: &Plan, clause: &Clause) -> String {
 }
 
 fn state(plan: &Plan, clause: &Clause) -> String {
-    match (clause.state, &clause.subject) {
-        (State::Is(word), _) => state_word(word).into(),
-        (State::At(place), Subject::Thing(id)) => {
-            let name = place_name(plan, *id, place);
-            name.map_or_else(|| "in its place".into(), |name| format!("at {name}"))
-        }
-        (State::At(_), Subject::Steps(_)) => state_word(Word::Done).into(),
+    match &clause.subject {
+        Subject::Thing(id) => harmless(&check::words::state(plan, *id, clause.state)),
+        Subject::Steps(_) => "done".into(),
     }
 }
 

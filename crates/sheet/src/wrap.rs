@@ -47,19 +47,30 @@ pub fn hang(first: &str, text: &str, width: usize) -> String {
     page
 }
 
-/// `text` cut to `width` columns, with `..` at the end where something is missing.
+/// `text` cut to `width` columns, with `..` where something is missing. A member of a series in
+/// brackets at its end is kept, because it is what tells it from its like.
 pub fn cut(text: &str, width: usize) -> String {
     if columns_of(text) <= width {
         return text.to_owned();
     }
+    let member = text
+        .rfind(" (")
+        .filter(|_| text.ends_with(')'))
+        .map_or("", |at| &text[at..]);
+    let member = if columns_of(member) + 6 > width {
+        ""
+    } else {
+        member
+    };
+    let room = width.saturating_sub(columns_of(member) + 2);
     let mut short = String::new();
     for c in text.chars() {
-        if columns_of(&short) + columns_of(c.encode_utf8(&mut [0; 4])) > width.saturating_sub(2) {
+        if columns_of(&short) + columns_of(c.encode_utf8(&mut [0; 4])) > room {
             break;
         }
         short.push(c);
     }
-    format!("{}..", short.trim_end())
+    format!("{}..{member}", short.trim_end())
 }
 
 /// `text` cut or filled with blanks to exactly `width` columns.
@@ -94,6 +105,7 @@ mod tests {
     #[test]
     fn cuts_by_columns_not_characters() {
         assert_eq!(cut("油泵油泵油泵", 7), "油泵..");
+        assert_eq!(cut("Height of the oil (left)", 16), "Height.. (left)");
         assert_eq!(fill("油", 4), "油  ");
     }
 }

@@ -1,30 +1,43 @@
 //! What a step is about to shut in, and whether the work at it is done.
 
-use super::{Chance, Work, Worked};
+use super::{Chance, Work};
 use crate::words::{Numbers, participle, thing};
-use plan::model::StepId;
+use check::view::LastChance;
+use plan::model::{Plan, StepId};
 
-/// The last chances before a step, in the order of what they are called.
-pub(super) fn chances(worked: &Worked<'_>, numbers: &Numbers, id: StepId) -> Vec<Chance> {
+/// Work that only opens.
+const TAKES_APART: [&str; 4] = ["slackened", "undone", "removed", "unlocked"];
+
+/// What the sheet says of a last chance.
+pub(super) fn chance(plan: &Plan, numbers: &Numbers, last: &LastChance) -> Chance {
     let works = |steps: &[StepId]| -> Vec<Work> {
         let mut works: Vec<Work> = steps
             .iter()
             .map(|step| Work {
-                what: participle(worked.plan.step(*step).verb),
+                what: participle(plan.step(*step).verb),
                 number: numbers.number(*step),
             })
             .collect();
         works.sort_by_key(|work| work.number);
         works
     };
-    worked
-        .last_chances
-        .iter()
-        .filter(|chance| chance.step == id)
-        .map(|chance| Chance {
-            thing: thing(worked.plan, chance.thing),
-            done: works(&chance.done_by),
-            missed: works(&chance.missed_by),
-        })
-        .collect()
+    // Of what was done more than once only the last time counts, and what was only taken apart
+    // is no work that could be forgotten.
+    let lasting = |works: Vec<Work>| -> Vec<Work> {
+        let mut kept: Vec<Work> = Vec::new();
+        for work in works.into_iter().rev() {
+            if !TAKES_APART.contains(&work.what)
+                && !kept.iter().any(|later| later.what == work.what)
+            {
+                kept.push(work);
+            }
+        }
+        kept.reverse();
+        kept
+    };
+    Chance {
+        thing: thing(plan, last.thing),
+        done: lasting(works(&last.done_by)),
+        missed: works(&last.missed_by),
+    }
 }

@@ -1,20 +1,21 @@
 //! One step and all that a person at the bench needs with it.
 
-use super::chances::chances;
+use super::acts::Acts;
+use super::chances::chance;
 use super::fastening::fastening;
-use super::{
-    Entry, Loose, Manner, NewItem, OldItem, PartNote, Reading, SupplyUse, Trouble, Wait, Wanted,
-    Worked,
-};
+use super::parts::part_notes;
+use super::supplies::{new_items, old_items, supplies};
+use super::{Chance, Entry, Loose, Manner, Reading, Trouble, Wait, Wanted, Worked};
 use crate::cautions::caution;
 use crate::findings::Texts;
 use crate::look::harmless;
 use crate::words::{self, Numbers, thing};
-use check::Severity;
+use check::{Finding, Severity};
 use plan::model::{
-    Amount, Body, Clause, Condition, Plan, Sort, State, Step, StepId, Subject, ThingId, To, ToolUse,
+    Amount, Clause, Condition, Plan, Sort, Step, StepId, Subject, ThingId, To, ToolUse,
 };
-use syntax::tree::{State as Word, Verb};
+use std::collections::HashMap;
+use syntax::tree::Verb;
 
 /// A rule whose warning says no more than the blank that the sheet leaves anyway.
 const SAID_BY_THE_BLANK: &str = "torque-missing";
@@ -25,15 +26,35 @@ pub(super) struct Maker<'w> {
     texts: Texts<'w>,
     /// The numbers of the steps.
     pub numbers: Numbers,
+    acts: Acts<'w>,
+    chances: HashMap<StepId, Vec<Chance>>,
+    troubles: HashMap<StepId, Vec<Trouble>>,
+    loose: HashMap<StepId, Vec<(ThingId, &'w Condition)>>,
 }
 
 impl<'w> Maker<'w> {
     /// A maker for one sheet.
     pub fn of(worked: &'w Worked<'w>) -> Maker<'w> {
+        let numbers = Numbers::of(worked.plan, &worked.order);
+        let mut chances: HashMap<StepId, Vec<Chance>> = HashMap::new();
+        for last in &worked.last_chances {
+            chances
+                .entry(last.step)
+                .or_default()
+                .push(chance(worked.plan, &numbers, last));
+        }
+        let mut loose: HashMap<StepId, Vec<(ThingId, &Condition)>> = HashMap::new();
+        for (step, group, until) in &worked.loose {
+            loose.entry(*step).or_default().push((*group, until));
+        }
         Maker {
             worked,
             texts: Texts::of(worked.plan),
-            numbers: Numbers::of(worked.plan, &worked.order),
+            acts: Acts::of(worked),
+            chances,
+            troubles: troubles(worked),
+            loose,
+            numbers,
         }
     }
 
@@ -47,33 +68,24 @@ impl<'w> Maker<'w> {
             name: words::step(plan, id),
             known_as: step.name.as_ref().map(|name| harmless(&name.text)),
             line: self.texts.start(step.place).line,
-            last_chances: chances(self.worked, &self.numbers, id),
-            troubles: self.troubles(id),
+            last_chances: self.chances.get(&id).cloned().unwrap_or_default(),
+            troubles: self.troubles.get(&id).cloned().unwrap_or_default(),
             cautions: cautions(plan, step),
             waits: self.waits(at, step),
-            wanted: wanted(plan, step),
+            wanted: self.wanted(at, step),
             tools: tools(plan, step),
             supplies: supplies(plan, id),
-            new_items: step
-                .news
-                .iter()
-                .map(|new| new_item(plan, new.thing))
-                .collect(),
-            old_items: step
-                .olds
-                .iter()
-                .map(|(old, because)| OldItem {
-                    name: thing(plan, old.thing),
-                    because: because.as_deref().map(harmless),
-                })
-                .collect(),
+            new_items: new_items(plan, step),
+            old_items: old_items(plan, step),
             parts: part_notes(plan, step),
             fastenings: step
                 .targets
                 .iter()
-                .filter_map(|target| fastening(self.worked, &self.numbers, at, id, target.thing))
+                .filter_map(|target| {
+                    fastening(plan, &self.numbers, &self.acts, (at, id), target.thing)
+                })
                 .collect(),
-            reading: reading(step),
+            readings: readings(plan, step),
             leave_loose: self.loose(at, id),
             manner: manner(step),
             takes: step
@@ -92,31 +104,6 @@ impl<'w> Maker<'w> {
         }
     }
 
-    /// Errors and warnings, each at one step only: the one it stands in, else the first it is
-    /// about.
-    fn troubles(&self, id: StepId) -> Vec<Trouble> {
-        let plan = self.worked.plan;
-        let home = |finding: &check::Finding| {
-            let stands_in = finding.steps.iter().copied().find(|step| {
-                let place = plan.step(*step).place;
-                place.file == finding.place.file && place.span.contains(finding.place.span.start)
-            });
-            stands_in.or_else(|| finding.steps.first().copied())
-        };
-        let findings = self.worked.findings.iter();
-        findings
-            .filter(|finding| {
-                finding.severity > Severity::Hint && finding.rule.name != SAID_BY_THE_BLANK
-            })
-            .filter(|finding| home(finding) == Some(id))
-            .map(|finding| Trouble {
-                severity: finding.severity,
-                rule: finding.rule.name,
-                says: harmless(&finding.says),
-            })
-            .collect()
-    }
-
     fn waits(&self, at: usize, step: &Step) -> Vec<Wait> {
         let plan = self.worked.plan;
         step.lags
@@ -125,100 +112,102 @@ impl<'w> Maker<'w> {
                 at_least: lag.at_least,
                 time: text_or_blank(&lag.time),
                 after: words::condition(plan, &lag.after),
-                number: self.made_by(at, &lag.after),
+                number: self
+                    .acts
+                    .made_by(at, &lag.after)
+                    .map(|step| self.numbers.number(step)),
             })
             .collect()
     }
 
     fn loose(&self, at: usize, id: StepId) -> Vec<Loose> {
         let plan = self.worked.plan;
-        let tightened = |group: ThingId| {
-            self.worked.order[at..]
-                .iter()
-                .copied()
-                .skip(1)
-                .find(|later| {
-                    let later = plan.step(*later);
-                    later.verb == Verb::Tighten
-                        && !later.trial
-                        && later.targets.iter().any(|target| target.thing == group)
-                })
-        };
-        self.worked
-            .loose
+        let loose = self.loose.get(&id).map_or(&[][..], Vec::as_slice);
+        loose
             .iter()
-            .filter(|(step, _, _)| *step == id)
-            .map(|(_, group, until)| Loose {
+            .map(|(group, until)| Loose {
                 name: thing(plan, *group),
                 until: words::condition(plan, until),
                 because: until.because.as_deref().map(harmless),
-                number: tightened(*group).map(|step| self.numbers.number(step)),
+                number: self
+                    .acts
+                    .next(*group, at, Verb::Tighten)
+                    .map(|step| self.numbers.number(step)),
             })
             .collect()
     }
 
-    /// The number of the last step before place `at` that made the condition true, as far as that
-    /// can be told from what the step does; only to help the eye find it.
-    fn made_by(&self, at: usize, condition: &Condition) -> Option<usize> {
+    /// What things want so that this may be done to them.
+    fn wanted(&self, at: usize, step: &Step) -> Vec<Wanted> {
         let plan = self.worked.plan;
-        let before = self.worked.order[..at].iter().rev();
-        before
-            .copied()
-            .find(|id| {
-                condition
-                    .clauses
-                    .iter()
-                    .any(|clause| makes(plan, *id, clause))
-            })
-            .map(|id| self.numbers.number(id))
+        let asked = |id: ThingId| match plan.thing(id).sort {
+            Sort::Part | Sort::Unit | Sort::Item => matches!(step.verb, Verb::Fit | Verb::DryFit),
+            Sort::Fasteners => {
+                step.verb == Verb::Tighten
+                    || matches!(step.verb, Verb::Slacken | Verb::Undo) && self.acts.is_tight(id, at)
+            }
+            Sort::Point => true,
+            Sort::Position | Sort::Tool | Sort::Supply => false,
+        };
+        // What goes on with this step stands on its line already.
+        let is_target = |clause: &Clause| matches!(clause.subject, Subject::Thing(id) if step.targets.iter().any(|t| t.thing == id));
+        let mut wanted: Vec<(Option<&str>, Vec<&Condition>)> = Vec::new();
+        for target in step.targets.iter().filter(|target| asked(target.thing)) {
+            for need in &plan.thing(target.thing).needs {
+                if need.clauses.iter().all(is_target) {
+                    continue;
+                }
+                // What is wanted for one reason is said once with it.
+                let because = need.because.as_deref();
+                let same = wanted
+                    .iter_mut()
+                    .find(|(other, _)| because.is_some() && *other == because);
+                match same {
+                    Some((_, needs)) => needs.push(need),
+                    None => wanted.push((because, vec![need])),
+                }
+            }
+        }
+        let mut said: Vec<Wanted> = Vec::new();
+        for (because, needs) in wanted {
+            let one = Wanted {
+                condition: words::conditions(plan, &needs),
+                because: because.map(harmless),
+            };
+            if !said.contains(&one) {
+                said.push(one);
+            }
+        }
+        said
     }
 }
 
-/// Whether a step is one that makes the clause true.
-fn makes(plan: &Plan, id: StepId, clause: &Clause) -> bool {
-    let step = plan.step(id);
-    let subject = match &clause.subject {
-        Subject::Steps(steps) => return steps.contains(&id),
-        Subject::Thing(thing) => *thing,
+/// Errors and warnings, each at one step only: the one it stands in, else the first it is about.
+fn troubles(worked: &Worked<'_>) -> HashMap<StepId, Vec<Trouble>> {
+    let plan = worked.plan;
+    let home = |finding: &Finding| {
+        let stands_in = finding.steps.iter().copied().find(|step| {
+            let place = plan.step(*step).place;
+            place.file == finding.place.file && place.span.contains(finding.place.span.start)
+        });
+        stands_in.or_else(|| finding.steps.first().copied())
     };
-    let State::Is(state) = clause.state else {
-        return step.verb == Verb::Turn
-            && step.targets.iter().any(|target| target.thing == subject);
-    };
-    let verbs: &[Verb] = match state {
-        Word::Applied | Word::Cured => {
-            return step.uses.iter().any(|used| used.thing == subject)
-                || step.verb == Verb::Apply
-                    && step.targets.iter().any(|target| target.thing == subject);
+    let mut troubles: HashMap<StepId, Vec<Trouble>> = HashMap::new();
+    for finding in worked.findings {
+        let told = finding.severity > Severity::Hint && finding.rule.name != SAID_BY_THE_BLANK;
+        if let Some(step) = home(finding).filter(|_| told) {
+            troubles.entry(step).or_default().push(Trouble {
+                severity: finding.severity,
+                rule: finding.rule.name,
+                says: harmless(&finding.says),
+            });
         }
-        Word::Fitted => &[Verb::Fit],
-        Word::Off => &[Verb::Remove],
-        Word::Out => &[Verb::Undo, Verb::Remove],
-        Word::Started => &[Verb::Start, Verb::Snug, Verb::Tighten],
-        Word::Slack => &[Verb::Slacken, Verb::Undo],
-        Word::Snug => &[Verb::Snug, Verb::Tighten],
-        Word::Tight => &[Verb::Tighten],
-        Word::Locked => &[Verb::Lock],
-        Word::Bled => &[Verb::Bleed],
-        Word::Filled => &[Verb::Fill],
-        Word::Drained => &[Verb::Drain],
-        Word::Primed => &[Verb::Prime],
-        Word::Measured => &[Verb::Measure],
-        Word::Set => &[Verb::Set],
-        Word::Marked => &[Verb::Mark],
-        Word::Inspected => &[Verb::Inspect],
-        Word::Cleaned => &[Verb::Clean],
-        Word::Heated => &[Verb::Heat],
-        Word::Chilled => &[Verb::Chill],
-        Word::Turned => &[Verb::Turn],
-        Word::Reached => &[Verb::Reach],
-        Word::Signed => &[Verb::Sign],
-        Word::Covered | Word::Done => &[],
-    };
-    verbs.contains(&step.verb) && step.targets.iter().any(|target| target.thing == subject)
+    }
+    troubles
 }
 
-fn text_or_blank(amount: &Amount) -> String {
+/// A figure as written; a blank where it is not known.
+pub(super) fn text_or_blank(amount: &Amount) -> String {
     if amount.unknown {
         "______".into()
     } else {
@@ -259,47 +248,12 @@ fn cautions(plan: &Plan, step: &Step) -> Vec<String> {
     lines
 }
 
-/// What things want so that this may be done to them.
-fn wanted(plan: &Plan, step: &Step) -> Vec<Wanted> {
-    let asked = |sort: Sort| match sort {
-        Sort::Part | Sort::Unit | Sort::Item => matches!(step.verb, Verb::Fit | Verb::DryFit),
-        Sort::Fasteners => matches!(step.verb, Verb::Tighten | Verb::Slacken | Verb::Undo),
-        Sort::Point => true,
-        Sort::Position | Sort::Tool | Sort::Supply => false,
-    };
-    let mut wanted: Vec<Wanted> = Vec::new();
-    for target in &step.targets {
-        let what = plan.thing(target.thing);
-        if !asked(what.sort) {
-            continue;
-        }
-        for need in &what.needs {
-            // Parts that go on with this step are on its line already.
-            let clauses = need.clauses.iter();
-            if clauses.clone().all(|clause| {
-                matches!(clause.subject, Subject::Thing(id) if step.targets.iter().any(|t| t.thing == id))
-            }) {
-                continue;
-            }
-            let entry = Wanted {
-                condition: words::condition(plan, need),
-                because: need.because.as_deref().map(harmless),
-            };
-            if !wanted.contains(&entry) {
-                wanted.push(entry);
-            }
-        }
-    }
-    wanted
-}
-
 fn tools(plan: &Plan, step: &Step) -> Vec<String> {
     let tools = step.with.iter();
     tools
         .filter(|tool| {
-            !tool
-                .thing
-                .is_some_and(|id| plan.thing(id).sort == Sort::Supply)
+            tool.thing
+                .is_none_or(|id| plan.thing(id).sort != Sort::Supply)
         })
         .map(|tool| self::tool(plan, tool))
         .collect()
@@ -313,126 +267,36 @@ pub(super) fn tool(plan: &Plan, tool: &ToolUse) -> String {
     }
 }
 
-fn supplies(plan: &Plan, id: StepId) -> Vec<SupplyUse> {
-    let step = plan.step(id);
-    let mut used: Vec<ThingId> = Vec::new();
-    if step.verb == Verb::Apply {
-        used.extend(step.targets.iter().map(|target| target.thing));
-    }
-    used.extend(step.uses.iter().map(|used| used.thing));
-    used.extend(words::fluids(plan, id));
-    let mut supplies: Vec<SupplyUse> = Vec::new();
-    for supply in used {
-        let name = thing(plan, supply);
-        if supplies.iter().any(|s| s.name == name) {
-            continue;
-        }
-        let facts = plan.thing(supply).supply();
-        let time = |amount: Option<&Amount>| amount.map(text_or_blank);
-        supplies.push(SupplyUse {
-            amount: amount_held(plan, step, supply),
-            close_within: time(facts.and_then(|f| f.close_within.as_ref())),
-            fixes_in: time(facts.and_then(|f| f.fixes_in.as_ref())),
-            cures_in: time(facts.and_then(|f| f.cures_in.as_ref())),
-            name,
-        });
-    }
-    supplies
-}
-
-/// How much of a fluid the filled point holds.
-fn amount_held(plan: &Plan, step: &Step, supply: ThingId) -> Option<String> {
-    if step.verb != Verb::Fill {
-        return None;
-    }
-    step.targets.iter().find_map(|target| {
-        let (fluid, _, amount) = plan.thing(target.thing).point()?.holds.as_ref()?;
-        let same = fluid.is_none_or(|fluid| fluid == supply);
-        same.then(|| amount.as_ref().map(text_or_blank)).flatten()
-    })
-}
-
-fn new_item(plan: &Plan, id: ThingId) -> NewItem {
-    let what = plan.thing(id);
-    NewItem {
-        name: thing(plan, id),
-        count: what.count,
-        size: match &what.body {
-            Body::Item { size, .. } => size.as_deref().map(harmless),
-            _ => None,
-        },
-    }
-}
-
-/// Which way round, which side, whose mate: for every part that has something to say.
-fn part_notes(plan: &Plan, step: &Step) -> Vec<PartNote> {
-    let goes_on = matches!(step.verb, Verb::Fit | Verb::DryFit);
-    if !goes_on && step.verb != Verb::Remove {
-        return Vec::new();
-    }
-    let targets = step.targets.iter().filter(|target| {
-        let sort = plan.thing(target.thing).sort;
-        matches!(sort, Sort::Part | Sort::Unit | Sort::Item)
-    });
-    targets
-        .map(|target| {
-            let part = plan.thing(target.thing);
-            let matched = part
-                .matched_with
-                .iter()
-                .map(|mate| thing(plan, mate.thing))
-                .collect();
-            PartNote {
-                name: thing(plan, target.thing),
-                facing: part
-                    .facing
-                    .as_ref()
-                    .filter(|_| goes_on)
-                    .map(|facing| harmless(&facing.text)),
-                side: part
-                    .side
-                    .as_ref()
-                    .filter(|_| goes_on)
-                    .map(|(side, _)| harmless(side)),
-                matched_with: if goes_on { matched } else { Vec::new() },
-                mass: part
-                    .mass
-                    .as_ref()
-                    .filter(|mass| !mass.unknown)
-                    .map(|mass| harmless(&mass.text)),
-                temporary: part.temporary.map(|_| part.count.unwrap_or(1)),
-            }
-        })
-        .filter(|note| {
-            note.facing.is_some()
-                || note.side.is_some()
-                || !note.matched_with.is_empty()
-                || note.mass.is_some()
-                || note.temporary.is_some()
-        })
-        .collect()
-}
-
-fn reading(step: &Step) -> Option<Reading> {
+/// A blank for every point that is measured or set.
+fn readings(plan: &Plan, step: &Step) -> Vec<Reading> {
     let set_to = match &step.to {
         Some(To::Amount(amount)) if step.verb == Verb::Set => Some(amount),
         _ => None,
     };
     if !matches!(step.verb, Verb::Measure | Verb::Set) && step.expect.is_none() {
-        return None;
+        return Vec::new();
     }
     let figure = step.expect.as_ref().or(set_to);
     let unit = figure
         .and_then(|amount| amount.measure.as_ref())
         .map(|m| m.unit_as_written().to_owned());
-    Some(Reading {
-        expected: step
-            .expect
-            .as_ref()
-            .filter(|amount| !amount.unknown)
-            .map(|amount| harmless(&amount.text)),
-        unit,
-    })
+    let expected = step
+        .expect
+        .as_ref()
+        .filter(|amount| !amount.unknown)
+        .map(|amount| harmless(&amount.text));
+    let reading = |name| Reading {
+        name,
+        expected: expected.clone(),
+        unit: unit.clone(),
+    };
+    if step.targets.is_empty() {
+        return vec![reading(String::new())];
+    }
+    step.targets
+        .iter()
+        .map(|target| reading(thing(plan, target.thing)))
+        .collect()
 }
 
 fn manner(step: &Step) -> Vec<Manner> {

@@ -1,7 +1,8 @@
 //! What a step does to a group of fasteners, and how.
 
+use super::acts::Acts;
 use super::torque::torque;
-use super::{Fastening, Stage, Worked};
+use super::{Fastening, Stage};
 use crate::look::harmless;
 use crate::words::{Numbers, thing};
 use plan::model::{CounterholdBy, Fasteners, Lock, Plan, Sort, StepId, ThingId};
@@ -13,26 +14,20 @@ const NO_THREAD: [&str; 3] = ["pin", "clip", "ring"];
 /// What the step at place `at` of the order does to `group`; none when it does nothing to
 /// fasteners.
 pub(super) fn fastening(
-    worked: &Worked<'_>,
+    plan: &Plan,
     numbers: &Numbers,
-    at: usize,
-    id: StepId,
+    acts: &Acts<'_>,
+    (at, id): (usize, StepId),
     group: ThingId,
 ) -> Option<Fastening> {
-    let plan = worked.plan;
     let step = plan.step(id);
     let fasteners = plan.thing(group).fasteners()?;
     let stage = stage(step.verb, step.trial, threaded(fasteners))?;
     let turned = !matches!(stage, Stage::Locked | Stage::Unlocked);
-    let hard = matches!(
-        stage,
-        Stage::Final | Stage::Trial | Stage::Slack | Stage::Out
-    );
+    let loosened = matches!(stage, Stage::Slack | Stage::Out) && acts.is_tight(group, at);
+    let hard = matches!(stage, Stage::Final | Stage::Trial) || loosened;
     let tightened = matches!(stage, Stage::Final | Stage::Trial);
-    let lock_step = worked.order[at..].iter().skip(1).find(|later| {
-        let later = plan.step(**later);
-        later.verb == Verb::Lock && later.targets.iter().any(|target| target.thing == group)
-    });
+    let lock_step = acts.next(group, at, Verb::Lock);
     let locked_by = match stage {
         Stage::Locked => locks(plan, fasteners, true),
         Stage::Final => locks(plan, fasteners, false),
@@ -53,7 +48,7 @@ pub(super) fn fastening(
         .flatten(),
         counterhold: hard.then(|| counterhold(plan, fasteners)).flatten(),
         lock_number: (stage == Stage::Final && !locked_by.is_empty())
-            .then(|| lock_step.map(|step| numbers.number(*step)))
+            .then(|| lock_step.map(|step| numbers.number(step)))
             .flatten(),
         locked_by,
         left_hand: fasteners.left_hand && turned,

@@ -68,7 +68,7 @@ struct Step {
     old_items: Vec<OldItem>,
     parts: Vec<Part>,
     fastenings: Vec<Fastening>,
-    reading: Option<Reading>,
+    readings: Vec<Reading>,
     leave_loose: Vec<Loose>,
     trial: bool,
     dry_fit: bool,
@@ -173,6 +173,7 @@ struct Torque {
 
 #[derive(Serialize, Debug)]
 struct Reading {
+    name: String,
     expected: Option<String>,
     unit: Option<String>,
 }
@@ -293,10 +294,15 @@ fn step(entry: &inner::Entry) -> Step {
             .collect(),
         parts: entry.parts.iter().map(part).collect(),
         fastenings: entry.fastenings.iter().map(fastening).collect(),
-        reading: entry.reading.as_ref().map(|reading| Reading {
-            expected: reading.expected.clone(),
-            unit: reading.unit.clone(),
-        }),
+        readings: entry
+            .readings
+            .iter()
+            .map(|reading| Reading {
+                name: reading.name.clone(),
+                expected: reading.expected.clone(),
+                unit: reading.unit.clone(),
+            })
+            .collect(),
         leave_loose: entry.leave_loose.iter().map(loose).collect(),
         trial: does(inner::Manner::Trial),
         dry_fit: does(inner::Manner::DryFit),
