@@ -7,6 +7,7 @@ use syntax::tree::{Detail, Says};
 use crate::conditions::Facts;
 use crate::declare;
 use crate::desk::{Desk, Here, Seed};
+use crate::details;
 use crate::index::Index;
 use crate::model::{Blocker, Place, Ref, Sort, Thing, ThingId, ToolUse, WayIn};
 use crate::sorts;
@@ -28,9 +29,10 @@ pub(crate) fn read(desk: &mut Desk<'_>, seeds: &[Seed], things: &mut [Thing], in
     for (id, seed) in (0u32..).zip(seeds) {
         let here = declare::here(seed);
         let sort = things[id as usize].sort;
-        for detail in &desk.item(seed.by).details {
+        let item = desk.item(seed.by);
+        details::again(desk, item, |desk, detail| {
             one(desk, &here, detail, (ThingId(id), sort), &mut covers);
-        }
+        });
         things[id as usize].uncertain |= desk.take_doubt();
     }
     for cover in covers {

@@ -28,7 +28,7 @@ pub(crate) const TEMPERATURE: &[Dimension] = &[Dimension::Temperature];
 /// A figure that is a share.
 pub(crate) const SHARE: &[Dimension] = &[Dimension::Percent];
 
-impl Desk<'_> {
+impl<'t> Desk<'t> {
     /// A figure that should measure one of these; the first of them is named when it does not. A
     /// figure without a unit keeps no meaning, and a rule speaks of it.
     pub fn amount(&mut self, here: &Here, quantity: Quantity, wanted: &[Dimension]) -> Amount {
@@ -36,7 +36,7 @@ impl Desk<'_> {
         let place = self.place(here.by, quantity.span);
         let mut measure = None;
         if !quantity.unknown && quantity.unit.is_some() {
-            match Measure::read(text) {
+            match self.measured(text) {
                 Ok(read) if wanted.is_empty() || wanted.contains(&read.dimension()) => {
                     measure = Some(read);
                 }
@@ -56,6 +56,17 @@ impl Desk<'_> {
             unknown: quantity.unknown,
             measure,
         }
+    }
+
+    /// Reads a figure. The same few stand all over a plan, and reading one takes longer than
+    /// looking it up.
+    fn measured(&mut self, text: &'t str) -> Result<Measure, MeasureProblem> {
+        if let Some(known) = self.measures.get(text) {
+            return Ok(known.clone());
+        }
+        let read = Measure::read(text)?;
+        self.measures.insert(text, read.clone());
+        Ok(read)
     }
 
     /// A count.

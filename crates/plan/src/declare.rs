@@ -2,9 +2,10 @@
 
 use std::rc::Rc;
 
-use syntax::tree::{Head, Kind, Name, Quoted, Says};
+use syntax::tree::{Head, Kind, Name, Quoted, Says, Word};
 
 use crate::desk::{Desk, Here, Seed};
+use crate::details;
 use crate::model::{Member, ProblemKind, Sort, Thing, ThingId};
 use crate::names::{ItemAt, Named};
 use crate::pattern::{self, Piece};
@@ -36,23 +37,21 @@ fn one_series(desk: &mut Desk<'_>, by: ItemAt, name: Name) {
     let written = small(text.tree.name(name)).into_owned();
     let mut read = series::Read::default();
     let mut said = false;
-    for detail in &item.details {
-        match &detail.says {
-            Says::Members(members) if !said => {
-                said = true;
-                let at = |word: syntax::tree::Word| desk.place(by, word.span);
-                read = series::read_members(&text.tree, members, &written, at, false);
-            }
-            Says::Unreadable { .. } => read.short = true,
-            _ => {
-                let kind = ProblemKind::DetailNotHere {
-                    detail: desk.at(by, detail.keyword).to_owned(),
-                    item: desk.at(by, sorts::keyword(item)).to_owned(),
-                };
-                desk.problem(desk.place(by, detail.span), kind);
-            }
+    let here = Here {
+        by,
+        bound: &[],
+        step: None,
+    };
+    details::each(desk, &here, item, |desk, detail| match &detail.says {
+        Says::Members(members) if !said => {
+            said = true;
+            let at = |word: Word| desk.place(by, word.span);
+            read = series::read_members(&text.tree, members, &written, at, false);
+            true
         }
-    }
+        _ => false,
+    });
+    read.short |= desk.take_doubt();
     if !said {
         if !desk.damaged.contains(&by) {
             let wanted = vec!["its members, such as 1..6"];
@@ -94,6 +93,7 @@ pub(crate) fn things(desk: &mut Desk<'_>, walk: &[ItemAt]) -> Declared {
     // A thing is large, and its table would be moved again and again as it grows.
     let declares = |by: &&ItemAt| matches!(desk.item(**by).head, Head::Declaration { .. });
     let count = walk.iter().filter(declares).count();
+    desk.names.expect(count);
     let mut declared = Declared {
         things: Vec::with_capacity(count),
         seeds: Vec::with_capacity(count),

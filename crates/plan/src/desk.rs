@@ -3,6 +3,7 @@
 use std::collections::{HashMap, HashSet};
 
 use syntax::tree::{Head, Item, Quoted, Span};
+use workshop::quantity::Measure;
 
 use crate::model::{Place, Problem, ProblemKind, StepId, Text, ThingId};
 use crate::names::{Entry, ItemAt, Names};
@@ -66,10 +67,15 @@ pub(crate) struct Desk<'t> {
     pub tools: HashMap<ThingId, (Option<String>, Option<String>)>,
     /// For tool words that nothing declares: what they are a slip for.
     pub tool_slips: HashMap<(String, bool), Option<String>>,
+    /// Figures that have been read, as written.
+    pub measures: HashMap<&'t str, Measure>,
     pub problems: Vec<Problem>,
     pub unknown: Vec<Unknown>,
     /// Set when something that was just read cannot be relied on; whoever reads takes it back.
     pub doubt: bool,
+    /// Set while details are read that may belong to an item whose own line was lost. What does
+    /// not suit the item above them is then no fault.
+    pub shaky: bool,
     pub room: Room,
 }
 
@@ -87,9 +93,11 @@ impl<'t> Desk<'t> {
             steps: Vec::new(),
             tools: HashMap::new(),
             tool_slips: HashMap::new(),
+            measures: HashMap::new(),
             problems: Vec::new(),
             unknown: Vec::new(),
             doubt: false,
+            shaky: false,
             room: Room::default(),
         }
     }
@@ -127,7 +135,15 @@ impl<'t> Desk<'t> {
 
     /// Notes a problem.
     pub fn problem(&mut self, place: Place, kind: ProblemKind) {
-        self.problems.push(Problem { place, kind });
+        let unsuited = matches!(
+            kind,
+            ProblemKind::WrongSort { .. }
+                | ProblemKind::StateNotHere { .. }
+                | ProblemKind::NamesStep { .. }
+        );
+        if !(self.shaky && unsuited) {
+            self.problems.push(Problem { place, kind });
+        }
     }
 
     /// Whether something was doubtful since this was last asked.

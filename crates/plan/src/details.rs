@@ -42,7 +42,10 @@ pub(crate) fn each<'t>(
             }
             said.push((kind, detail.span));
         }
-        if !take(desk, detail) && !damaged {
+        desk.shaky = damaged;
+        let known = take(desk, detail);
+        desk.shaky = false;
+        if !known && !damaged {
             let kind = ProblemKind::DetailNotHere {
                 detail: desk.at(here.by, detail.keyword).to_owned(),
                 item: desk.at(here.by, sorts::keyword(item)).to_owned(),
@@ -50,6 +53,22 @@ pub(crate) fn each<'t>(
             desk.problem(desk.place(here.by, detail.span), kind);
         }
     }
+}
+
+/// Gives each detail of an item to `take` once more, when it has been said which of them mean
+/// anything there.
+pub(crate) fn again<'t>(
+    desk: &mut Desk<'t>,
+    item: &'t Item,
+    mut take: impl FnMut(&mut Desk<'t>, &'t Detail),
+) {
+    for detail in &item.details {
+        match detail.says {
+            Says::Unreadable { .. } => desk.shaky = true,
+            _ => take(desk, detail),
+        }
+    }
+    desk.shaky = false;
 }
 
 /// Whether a detail gives the one value of something.

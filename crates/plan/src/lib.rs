@@ -3,7 +3,8 @@
 //! Takes the trees of a plan and of the files it uses and gives one
 //! [`model::Plan`] and its problems as typed data. Texts come through the small
 //! [`Shelf`] trait, so that tests, the command line and the editor bring their
-//! own.
+//! own. [`index`] turns a plan round (what holds this part?), [`find`] looks a
+//! step or thing up by what a person calls it.
 //!
 //! It must never know of files, screens, severities or sentences for people,
 //! and nothing of how an order is found.
@@ -26,6 +27,7 @@ pub mod model;
 mod names;
 mod near;
 mod pattern;
+mod problem;
 mod resolve;
 mod room;
 mod rows;

@@ -49,6 +49,12 @@ pub(crate) struct Names {
 }
 
 impl Names {
+    /// Makes room for so many names.
+    pub fn expect(&mut self, count: usize) {
+        self.numbers.reserve(count);
+        self.entries.reserve(count);
+    }
+
     /// Takes a name in. `Err` gives the entry that has it already.
     pub fn declare(
         &mut self,

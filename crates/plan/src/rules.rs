@@ -9,6 +9,7 @@ use crate::access;
 use crate::conditions::{Facts, Named};
 use crate::declare;
 use crate::desk::{Desk, Here, Seed};
+use crate::details;
 use crate::model::{Body, Condition, Must, State, Thing, ThingId, WayIn};
 
 /// The conditions of one declaration.
@@ -31,7 +32,8 @@ pub(crate) struct Rules {
 pub(crate) fn read(desk: &mut Desk<'_>, facts: &Facts, seed: &Seed, thing: ThingId) -> Rules {
     let here = declare::here(seed);
     let mut rules = Rules::default();
-    for detail in &desk.item(seed.by).details {
+    let item = desk.item(seed.by);
+    details::again(desk, item, |desk, detail| {
         let condition = desk.place(here.by, detail.span);
         match &detail.says {
             Says::Needs(needs) => {
@@ -51,7 +53,7 @@ pub(crate) fn read(desk: &mut Desk<'_>, facts: &Facts, seed: &Seed, thing: Thing
             }
             _ => {}
         }
-    }
+    });
     rules.uncertain = desk.take_doubt();
     rules
 }

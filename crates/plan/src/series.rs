@@ -1,6 +1,6 @@
 //! Series and their members, and the writing out of names that have holes.
 
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 
 use syntax::tree::{Members, Tree, Word};
 use workshop::quantity::MeasureProblem;
@@ -36,6 +36,7 @@ pub(crate) struct Series {
 pub(crate) struct AllSeries {
     numbers: HashMap<String, u32>,
     all: Vec<Series>,
+    members: HashSet<String>,
 }
 
 impl AllSeries {
@@ -44,6 +45,7 @@ impl AllSeries {
         if let Some(first) = self.numbers.get(&series.name) {
             return Err(self.all[*first as usize].place);
         }
+        self.members.extend(series.members.iter().cloned());
         self.numbers
             .insert(series.name.clone(), self.all.len() as u32);
         self.all.push(series);
@@ -79,6 +81,11 @@ impl AllSeries {
     pub fn which(&self, bound: &[Bound]) -> String {
         let members: Vec<&str> = bound.iter().map(|b| self.member(*b)).collect();
         members.join(", ")
+    }
+
+    /// Whether some series has this member.
+    pub fn has_member(&self, word: &str) -> bool {
+        self.members.contains(word)
     }
 
     /// In how many ways the holes that `bound` leaves open can be filled.

@@ -135,9 +135,11 @@ pub(crate) fn settle(
         before == 0 || at > lines[before - 1].end
     });
     let lost = hazy.lost_lines(names);
-    let distinct: HashSet<&str> = unknown.iter().map(|u| u.name.as_str()).collect();
-    if distinct.len() <= lost {
-        return Vec::new();
+    if lost > 0 {
+        let families: HashSet<String> = unknown.iter().map(|u| family(&u.name, series)).collect();
+        if families.len() <= lost {
+            return Vec::new();
+        }
     }
     let mut asked: HashMap<(&str, Wanted), Option<String>> = HashMap::new();
     let mut problems = Vec::with_capacity(unknown.len());
@@ -160,6 +162,16 @@ pub(crate) fn settle(
         });
     }
     problems
+}
+
+/// A name with a hole for every member of a series in it: all that one line can declare.
+fn family(name: &str, series: &AllSeries) -> String {
+    let hole = |word: &str| word.contains(['<', '*']) || series.has_member(word);
+    let words: Vec<&str> = name
+        .split('-')
+        .map(|word| if hole(word) { "<>" } else { word })
+        .collect();
+    words.join("-")
 }
 
 /// The lines of a text on which something could not be read, in order. Nothing is said of the

@@ -158,13 +158,15 @@ impl Gather<'_> {
     /// What `as PREFIX` puts before the names of a used file.
     fn prefix(&mut self, file: FileId, tree: &Tree, item: &Item, keyword: &str) -> String {
         let mut prefix = String::new();
+        let mut damaged = false;
         for detail in &item.details {
             match &detail.says {
                 Says::As(name) if prefix.is_empty() && !pattern::is_pattern(tree.name(*name)) => {
                     prefix = format!("{}-", small(tree.name(*name)));
                 }
                 // The prefix may have stood on the line that could not be read.
-                Says::Unreadable { .. } => self.files.names_missing = true,
+                Says::Unreadable { .. } => damaged = true,
+                _ if damaged => {}
                 _ => self.files.problems.push(Problem {
                     place: Place {
                         file,
@@ -177,6 +179,7 @@ impl Gather<'_> {
                 }),
             }
         }
+        self.files.names_missing |= damaged;
         prefix
     }
 
