@@ -5,9 +5,10 @@
 //! ways chosen, the arcs alone give a nearest order, and its cost is a bound for
 //! every completion, because a further way only adds arcs. If that order happens
 //! to keep every wait it is the best completion. If not, a wait that it breaks
-//! is branched on, the way that the written order already keeps first. A node
-//! whose peel sticks, or whose bound is no better than the best order known, is
-//! given up.
+//! is branched on, of a few the one that raises the bound most, and its cheapest
+//! way first, of equal ones the one that the written order keeps. A node whose
+//! peel sticks, or whose bound is no better than the best order known, is given
+//! up.
 //!
 //! Before that comes a dive: all waits that break are given a way at once, again
 //! and again, the one that the written order keeps, and if that leads nowhere
@@ -21,6 +22,7 @@ use crate::instance::{Instance, StepId, places_in};
 use crate::peel::{End, OPEN, Overlay, peel};
 use crate::rows::Rows;
 use crate::search::{ways_by_promise, ways_kept};
+use std::collections::VecDeque;
 
 /// What the search found.
 pub(super) struct Found {
@@ -32,11 +34,19 @@ pub(super) struct Found {
     pub complete: bool,
 }
 
+/// Broken waits of a node that are looked into.
+const PROBES: usize = 8;
+
+/// A wait that is branched on, and the nodes below that are still to come.
 struct Frame {
     wait: u32,
-    ways: Vec<u32>,
-    next: usize,
+    children: VecDeque<Child>,
+}
+
+struct Child {
+    way: u32,
     bound: u64,
+    broken: Vec<u32>,
 }
 
 /// The nearest order of an instance. `known` is an order that may be valid,
@@ -53,6 +63,7 @@ pub(super) fn branch(
         costs,
         chosen: vec![OPEN; inst.open_waits() as usize],
         best: None,
+        least: u64::MAX,
     };
     // The root is always looked at, whatever is left of the budget.
     let more = budget.spend(inst.steps());
@@ -99,6 +110,8 @@ struct Search<'a> {
     costs: Costs<'a>,
     chosen: Vec<u32>,
     best: Option<Mended>,
+    /// No order that was looked at costs less than this.
+    least: u64,
 }
 
 impl Search<'_> {
@@ -130,61 +143,77 @@ impl Search<'_> {
     /// Depth first, from a root with this bound and these broken waits. Gives a
     /// bound on all orders and whether every one has been dealt with.
     fn go_through(&mut self, root: u64, broken: &[u32], budget: &mut Budget) -> (u64, bool) {
-        // No order that was looked at or given up can cost less than this.
-        let mut least = u64::MAX;
         let mut frames: Vec<Frame> = Vec::new();
-        let mut node = Some((root, self.first_of(broken)));
+        let mut node = Some((root, broken.to_vec()));
         loop {
-            if let Some((bound, wait)) = node {
-                frames.push(Frame {
-                    wait,
-                    ways: ways_by_promise(self.inst, wait),
-                    next: 0,
-                    bound,
-                });
+            if let Some((bound, broken)) = node.take() {
+                let Some(frame) = self.expand(bound, broken, budget) else {
+                    let open = frames.iter().flat_map(|frame| &frame.children);
+                    let bound = open.map(|child| child.bound).fold(bound, u64::min);
+                    return (bound.min(self.least), false);
+                };
+                frames.push(frame);
             }
             // On to the next way that can still lead to something better.
             loop {
                 let Some(frame) = frames.last_mut() else {
-                    return (least.min(self.cost()).max(root), true);
+                    return (self.least.min(self.cost()).max(root), true);
                 };
-                let hopeful = self.best.as_ref().is_none_or(|b| frame.bound < b.cost);
-                if hopeful && frame.next < frame.ways.len() {
-                    self.chosen[frame.wait as usize] = frame.ways[frame.next];
-                    frame.next += 1;
-                    break;
+                if let Some(child) = frame.children.pop_front() {
+                    if child.bound < self.best.as_ref().map_or(u64::MAX, |best| best.cost) {
+                        self.chosen[frame.wait as usize] = child.way;
+                        node = Some((child.bound, child.broken));
+                        break;
+                    }
+                    continue;
                 }
                 self.chosen[frame.wait as usize] = OPEN;
                 frames.pop();
             }
-            let above = frames.last().map_or(root, |frame| frame.bound);
-            if !budget.spend(self.inst.steps()) {
-                let open = frames.iter().filter(|f| f.next < f.ways.len());
-                let bound = open.map(|f| f.bound).fold(least.min(above), u64::min);
-                return (bound, false);
-            }
-            node = None;
-            if let Some((found, broken)) = self.look() {
-                let bound = found.bound.max(above);
-                if bound >= self.cost() {
-                    continue;
-                }
-                if !broken.is_empty() {
-                    node = Some((bound, self.first_of(&broken)));
-                    continue;
-                }
-                least = least.min(bound);
-                if found.cost < self.cost() {
-                    self.best = Some(found);
-                }
-            }
         }
     }
 
-    /// Of broken waits the one with the fewest ways.
-    fn first_of(&self, broken: &[u32]) -> u32 {
-        let ways = |wait: &&u32| self.inst.ways(**wait).len();
-        broken.iter().min_by_key(ways).copied().unwrap_or(0)
+    /// Looks at every way of a few broken waits and settles on the wait whose best way
+    /// costs most; it raises the bound soonest. `None` when the budget runs out.
+    fn expand(&mut self, bound: u64, mut broken: Vec<u32>, budget: &mut Budget) -> Option<Frame> {
+        broken.sort_by_key(|&wait| self.inst.ways(wait).len());
+        broken.truncate(PROBES);
+        let mut settled: Option<(u64, Frame)> = None;
+        for wait in broken {
+            let mut children = Vec::new();
+            for way in ways_by_promise(self.inst, wait) {
+                if !budget.spend(self.inst.steps()) {
+                    self.chosen[wait as usize] = OPEN;
+                    return None;
+                }
+                self.chosen[wait as usize] = way;
+                let Some((found, broken)) = self.look() else {
+                    continue;
+                };
+                let bound = found.bound.max(bound);
+                if !broken.is_empty() {
+                    children.push(Child { way, bound, broken });
+                } else if bound < self.cost() {
+                    self.least = self.least.min(bound);
+                    if found.cost < self.cost() {
+                        self.best = Some(found);
+                    }
+                }
+            }
+            self.chosen[wait as usize] = OPEN;
+            let cost = self.cost();
+            children.retain(|child| child.bound < cost);
+            children.sort_by_key(|child| child.bound);
+            let least = children.first().map_or(u64::MAX, |child| child.bound);
+            if settled.as_ref().is_none_or(|s| least > s.0) {
+                let children = children.into();
+                settled = Some((least, Frame { wait, children }));
+            }
+            if least > bound {
+                break;
+            }
+        }
+        settled.map(|(_, frame)| frame)
     }
 
     /// The nearest order under the arcs and the chosen ways, and the waits
