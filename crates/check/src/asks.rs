@@ -135,6 +135,45 @@ impl<'a> Asker<'a> {
         main(self.lives, thing, Test::AtMost(0), place)
     }
 
+    /// A mark that a part goes back to is made before the part comes off: if it was ever on
+    /// before it was marked, it must be on when it is marked.
+    fn marked_while_together(&mut self, thing: ThingId, place: Place) {
+        let main = self.lives.chain(self.lives.main(thing));
+        let Some(chain) = self
+            .lives
+            .get(thing, Aspect::Happened(syntax::tree::State::Marked))
+        else {
+            return;
+        };
+        let already = self
+            .asked
+            .demands
+            .iter()
+            .any(|d| d.why == Why::MarkMade && d.thing == thing);
+        let Some(act) = self.lives.chain(chain).acts.iter().find(|a| a.value > 0) else {
+            return;
+        };
+        let on_before =
+            main.initial > 0 || main.acts.iter().any(|a| a.value > 0 && a.step < act.step);
+        if already || !on_before || self.plan.thing(thing).sort == Sort::Fasteners {
+            return;
+        }
+        self.asked.demands.push(Demand {
+            step: act.step,
+            sub: act.sub,
+            together: false,
+            thing,
+            ways: vec![Way {
+                atoms: vec![self.in_place(thing, place)],
+                line: None,
+                elsewhere: false,
+            }],
+            why: Why::MarkMade,
+            place,
+            because: None,
+        });
+    }
+
     fn mark(&mut self, id: StepId, step: &Step, target: &Target, place: Place) {
         use syntax::tree::State as Word;
         let marked = std::iter::once(target.thing)
@@ -150,6 +189,7 @@ impl<'a> Asker<'a> {
                 elsewhere: false,
             });
         let ways: Vec<Way> = marked.collect();
+        self.marked_while_together(target.thing, place);
         self.ask(id, step, target, Why::Mark, place, ways);
     }
 }

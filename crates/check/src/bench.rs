@@ -2,7 +2,7 @@
 
 use crate::asks::{self, Asked};
 use crate::chain::{Aspect, Test, presence, tightness};
-use crate::demand::{Demand, Standing, What};
+use crate::demand::{Demand, Standing, What, Why};
 use crate::faults::{self, Fault};
 use crate::finding::Finding;
 use crate::lives::{Lives, made_value};
@@ -166,9 +166,9 @@ impl<'p> Bench<'p> {
         only_strips(self.plan)
     }
 
-    /// Whether a thing comes off and is meant to go back, and never does.
-    pub fn left_off(&self, thing: ThingId) -> bool {
-        left_off(self.plan, &self.lives, thing)
+    /// Whether a thing is taken off or slackened and is meant to be made good, and never is.
+    pub fn never_made_good(&self, thing: ThingId) -> bool {
+        never_made_good(self.plan, &self.lives, thing)
     }
 
     /// Whether a line about the thing could not be read, so that nothing may be said of what is
@@ -239,13 +239,17 @@ impl<'p> Bench<'p> {
                 What::Chain(chain, test) if self.lives.chain(chain).aspect == Aspect::Main => {
                     let about = a.about?;
                     let thing = self.plan.thing(about);
+                    let surplus = &self.lives.chain(self.lives.main(about)).surplus;
+                    let never_off = test == Test::AtMost(0)
+                        && surplus.iter().any(|a| a.step > demand.step && a.value > 0);
                     let left_in = thing.temporary.is_some() && test == Test::AtMost(0);
                     let unlocked = test == Test::AtLeast(tightness::LOCKED)
                         && crate::rules::unlocked::holds(self, about);
                     (self.never_fitted.contains(&about)
                         || thing.uncertain
                         || left_in
-                        || (matches!(test, Test::AtLeast(_)) && self.left_off(about))
+                        || never_off
+                        || (matches!(test, Test::AtLeast(_)) && self.never_made_good(about))
                         || unlocked)
                         .then_some(about)
                 }
@@ -260,7 +264,27 @@ impl<'p> Bench<'p> {
 
     /// Whether another finding already speaks of this failed demand, or must stay silent for it.
     pub fn explained_elsewhere(&self, demand: u32) -> bool {
-        self.missed.iter().any(|(_, d)| *d == demand) || self.uncertain(demand)
+        self.missed.iter().any(|(_, d)| *d == demand)
+            || self.uncertain(demand)
+            || self.of_surplus_act(demand)
+    }
+
+    /// Whether the demand belongs to an act that changes nothing where it stands, which is a
+    /// finding of its own.
+    fn of_surplus_act(&self, demand: u32) -> bool {
+        let demand = &self.demands[demand as usize];
+        let written = matches!(
+            demand.why,
+            Why::After | Why::Lag | Why::Before | Why::StillLocked
+        );
+        !written
+            && self.plan.things.get(demand.thing.0 as usize).is_some()
+            && self
+                .lives
+                .chain(self.lives.main(demand.thing))
+                .surplus
+                .iter()
+                .any(|a| (a.step, a.sub) == (demand.step, demand.sub))
     }
 
     /// The demands that fail because `thing` is never fitted.
@@ -328,7 +352,9 @@ pub fn only_strips(plan: &Plan) -> bool {
     let takes_apart = plan
         .steps
         .iter()
-        .any(|s| matches!(s.verb, Verb::Remove | Verb::Undo));
+        .filter(|s| matches!(s.verb, Verb::Remove | Verb::Undo))
+        .flat_map(|s| &s.targets)
+        .any(|t| plan.thing(t.thing).temporary.is_none());
     let puts_together = plan.steps.iter().any(|s| {
         matches!(s.verb, Verb::Fit | Verb::Tighten | Verb::Start | Verb::Snug)
             && s.targets
@@ -339,16 +365,17 @@ pub fn only_strips(plan: &Plan) -> bool {
     takes_apart && !puts_together
 }
 
-/// Whether a thing comes off and is meant to go back, and never does.
-pub fn left_off(plan: &Plan, lives: &Lives, id: ThingId) -> bool {
+/// Whether a thing is taken off or slackened and is meant to be made good, and never is: that is
+/// a finding of its own, and what waits for it is no fault of order.
+pub fn never_made_good(plan: &Plan, lives: &Lives, id: ThingId) -> bool {
     let thing = plan.thing(id);
     let chain = lives.chain(lives.main(id));
     let Some(last) = chain.acts.last() else {
         return false;
     };
     thing.temporary.is_none()
-        && !matches!(thing.sort, Sort::Item)
-        && last.value == presence::OFF
+        && matches!(thing.sort, Sort::Part | Sort::Unit | Sort::Fasteners)
+        && last.value < made_value(thing.sort)
         && !plan.steps[last.step as usize].for_good
         && !only_strips(plan)
 }

@@ -59,6 +59,8 @@ pub struct Act {
     pub value: u8,
     /// A tightening that will be undone and spends nothing.
     pub trial: bool,
+    /// Put in by `fit`, as pins and clips are: something that is in already cannot be.
+    pub fits: bool,
 }
 
 /// What is asked of a chain's value.
@@ -236,7 +238,7 @@ pub fn settle_tightness(chain: &mut Chain) {
             value = act.value;
             began = value;
             run_from = chain.acts.len();
-        } else if !lowers && act.value >= began {
+        } else if !lowers && act.value >= began && !(act.fits && value >= act.value) {
             let run = &chain.acts[run_from..];
             let at = run_from + run.partition_point(|a| a.value <= act.value);
             chain.acts.insert(at, act);

@@ -92,6 +92,8 @@ pub enum Why {
     Position,
     /// Aligned to a mark that must have been made.
     Mark,
+    /// That mark is made while the thing is still together.
+    MarkMade,
 }
 
 /// What must hold at one act.

@@ -50,7 +50,7 @@ pub fn rule_of(bench: &Bench, d: u32) -> &'static str {
         Why::Joint if spent_item(bench, demand) => "used-twice",
         Why::Joint => "not-renewed",
         Why::Fresh => "used-twice",
-        Why::Mark => "unmarked",
+        Why::Mark | Why::MarkMade => "unmarked",
         Why::MustBefore(n) => must_rule(bench, demand.thing, n),
         _ if bench.solved.impossible[d as usize] => never_rule(demand),
         _ => "out-of-turn",

@@ -27,9 +27,13 @@ pub fn item_moves(bench: &Bench, moved: &[StepId]) -> Result<Vec<(usize, usize)>
     let mut moves: Vec<(usize, usize)> = Vec::new();
     let mut homeless = Vec::new();
     let mut behind: Option<usize> = None;
+    // Once a step of a run lands in front of the next step that stays, so do all behind it, or
+    // they would change places.
+    let mut in_front = false;
     for (place, &step) in nearest.iter().enumerate() {
         if !moving.contains(&step) {
             behind = Some(place);
+            in_front = false;
             continue;
         }
         let item = plan.steps[step as usize].item as usize;
@@ -37,7 +41,7 @@ pub fn item_moves(bench: &Bench, moved: &[StepId]) -> Result<Vec<(usize, usize)>
             continue;
         }
         let landing = if bench.alone_in_its_item(StepId(step)) {
-            landing(bench, nearest, place, behind, &moving)
+            landing(bench, nearest, place, behind, &moving, &mut in_front)
         } else {
             common_landing(bench, nearest, step, &moving)
         };
@@ -62,6 +66,7 @@ fn landing(
     place: usize,
     behind: Option<usize>,
     moving: &BTreeSet<u32>,
+    in_front: &mut bool,
 ) -> Option<usize> {
     let steps = &bench.plan.steps;
     let home = steps[nearest[place] as usize].stage;
@@ -71,6 +76,7 @@ fn landing(
         .find(|s| !moving.contains(s))
         .map(|s| &steps[*s as usize]);
     if let Some(anchor) = anchor
+        && !*in_front
         && anchor.member.is_none()
         && (anchor.stage == home || next.is_none_or(|n| n.stage != home))
     {
@@ -82,9 +88,10 @@ fn landing(
     if next.member.is_some() {
         return None;
     }
+    *in_front = true;
     let moving_items: BTreeSet<u32> = moving.iter().map(|s| steps[*s as usize].item).collect();
-    let in_front = (0..next.item).rev().find(|i| !moving_items.contains(i));
-    Some(in_front.map_or(IN_FRONT, |i| i as usize))
+    let before = (0..next.item).rev().find(|i| !moving_items.contains(i));
+    Some(before.map_or(IN_FRONT, |i| i as usize))
 }
 
 /// Where all passes of a repeated step land: behind the same item of their own pass.

@@ -86,6 +86,7 @@ impl Lives {
             sub: at.1,
             value,
             trial,
+            fits: false,
         });
     }
 
@@ -161,7 +162,13 @@ impl Lives {
             lives.act(thing, Aspect::Happened(word), at, value, false);
         };
         match step.verb {
-            Verb::Fit if fasteners => main(self, fitted_level(plan, thing)),
+            Verb::Fit if fasteners => {
+                let level = fitted_level(plan, thing);
+                main(self, level);
+                if let Some(act) = self.chains[thing.0 as usize].acts.last_mut() {
+                    act.fits = level >= tightness::TIGHT;
+                }
+            }
             Verb::DryFit if fasteners => main(self, tightness::STARTED),
             Verb::Fit if sort == Sort::Item => {
                 main(self, presence::ON);
@@ -336,6 +343,7 @@ impl Lives {
                         sub,
                         value: 0,
                         trial: false,
+                        fits: false,
                     });
                     acts.sort_by_key(|a| (a.step, a.sub));
                 }

@@ -1,12 +1,13 @@
 //! Mends: changes of the text that take a finding away.
 
 use crate::bench::Bench;
+use crate::demand::Why;
 use crate::finding::{Mend, MendEdit};
 use crate::item_moves::item_moves;
 use crate::words;
-use plan::model::{FileId, Place, StepId};
+use plan::model::{FileId, Place, State, StepId};
 use std::collections::BTreeSet;
-use syntax::tree::Span;
+use syntax::tree::{Span, State as Word, Verb};
 
 /// A mend that moves these steps to where the nearest order has them; none when one of them is
 /// written once for several members of a series, so that the text has no single place for it.
@@ -128,4 +129,45 @@ fn newline(bench: &Bench, place: Place) -> &'static str {
         .get(place.file.0 as usize)
         .map_or("", |s| &s.tree.text);
     if text.contains("\r\n") { "\r\n" } else { "\n" }
+}
+
+/// A mend that writes the step which a standing rule asks for in front of the step that comes too
+/// soon for it, where no step does it at all.
+pub fn owed_first(bench: &Bench, d: u32) -> Option<Mend> {
+    let plan = bench.plan;
+    let demand = &bench.demands[d as usize];
+    let Why::MustBefore(n) = demand.why else {
+        return None;
+    };
+    if !bench.solved.impossible[d as usize] {
+        return None;
+    }
+    let must = &plan.thing(demand.thing).must[n as usize];
+    let verb = must.states.iter().find_map(|s| match s {
+        State::Is(word) => verb_for(*word),
+        State::At(_) => None,
+    })?;
+    let step = StepId(demand.step);
+    let line = format!(
+        "{} {}",
+        words::verb_word(verb),
+        plan.thing(demand.thing).name
+    );
+    let title = format!("Write “{line}” in front of “{}”.", words::step(plan, step));
+    step_in_front(bench, step, &line, title)
+}
+
+/// The verb that brings a participle about.
+fn verb_for(word: Word) -> Option<Verb> {
+    Some(match word {
+        Word::Marked => Verb::Mark,
+        Word::Measured => Verb::Measure,
+        Word::Inspected => Verb::Inspect,
+        Word::Cleaned => Verb::Clean,
+        Word::Bled => Verb::Bleed,
+        Word::Primed => Verb::Prime,
+        Word::Turned => Verb::Turn,
+        Word::Reached => Verb::Reach,
+        _ => return None,
+    })
 }

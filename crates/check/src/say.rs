@@ -9,7 +9,7 @@ use crate::mend;
 use crate::problem::Source;
 use crate::rules::{self, Rule};
 use crate::words;
-use plan::model::{Condition, Place, Sort, StepId, ThingId};
+use plan::model::{Body, Condition, Place, Sort, StepId, ThingId};
 
 /// What is said of one failed demand.
 pub struct Said {
@@ -243,8 +243,11 @@ pub fn reason(bench: &Bench, source: &Source) -> (String, Place) {
                     format!("{about} must be tight for what goes in at {thing} to stay in")
                 }
                 Why::Mark => format!("{thing} goes to a mark made earlier"),
+                Why::Reach if away && on_the_bench(demand, atom) => {
+                    format!("{thing} could then only be got at while {about} lies on the bench")
+                }
                 Why::Reach if away => format!("{about} would be in the way of {thing}"),
-                _ if away => format!("{thing} wants {about} off or slack"),
+                _ if away => format!("{thing} wants {about} {}", wanted(bench, atom)),
                 _ => format!("{thing} needs {about}"),
             };
             (
@@ -265,38 +268,77 @@ pub fn reason(bench: &Bench, source: &Source) -> (String, Place) {
     }
 }
 
-/// What is wanted of the thing an atom is about, said of it: `is not tight yet`.
+/// The state that an atom wants, as one word or two.
+pub fn wanted<'b>(bench: &'b Bench, atom: &Atom) -> &'b str {
+    let fasteners = atom
+        .about
+        .is_some_and(|t| bench.plan.thing(t).sort == Sort::Fasteners);
+    match atom.what {
+        What::Chain(c, test) => match (bench.lives.chain(c).aspect, test) {
+            (Aspect::Main, Test::AtLeast(v)) if fasteners => match v {
+                tightness::LOCKED => "locked",
+                tightness::TIGHT => "tight",
+                tightness::SNUG => "snug",
+                _ => "in",
+            },
+            (Aspect::Main, Test::AtMost(0)) if fasteners => "out",
+            (Aspect::Main, Test::AtMost(_)) if fasteners => "slack",
+            (Aspect::Main, Test::AtMost(_)) => "off",
+            (Aspect::Happened(word), Test::AtLeast(_)) => words::word_of(word),
+            (Aspect::Place, Test::Is(n)) => match atom.about.map(|t| &bench.plan.thing(t).body) {
+                Some(Body::Position { places }) => places
+                    .get(usize::from(n).saturating_sub(1))
+                    .map_or("at its place", |(name, _)| name.as_str()),
+                _ => "at its place",
+            },
+            _ => "there",
+        },
+        _ => "there",
+    }
+}
+
+/// That an atom does not hold, said of the thing it is about: `the bolts are not tight yet`.
 pub fn not_so(bench: &Bench, standing: &Standing, demand: &Demand, atom: &Atom) -> String {
     let plan = bench.plan;
     let Some(about) = atom.about else {
         return "that is not so yet".into();
     };
-    let are = words::is_or_are(plan, about);
     let called = words::called(plan, about);
-    let fasteners = plan.thing(about).sort == Sort::Fasteners;
-    let wanted = match atom.what {
-        What::Chain(c, Test::AtLeast(v))
-            if fasteners && bench.lives.chain(c).aspect == Aspect::Main =>
-        {
-            match v {
-                tightness::LOCKED => "locked",
-                tightness::TIGHT => "tight",
-                tightness::SNUG => "snug",
-                _ => "in",
-            }
-        }
-        What::Chain(_, Test::AtMost(0)) if fasteners => "out",
-        What::Chain(_, Test::AtMost(_)) if fasteners => "slack",
-        What::Chain(_, Test::AtMost(_)) => "off",
-        _ => "there",
-    };
-    let later = comes_later(standing, demand, atom).is_some();
-    let gone = changed_by(standing, demand, atom).is_some();
-    match (later, gone) {
-        (true, _) => format!("{called} {are} not {wanted} yet"),
-        (false, true) => format!("{called} {are} not {wanted} any more"),
-        (false, false) => format!("{called} {are} never {wanted}"),
+    let state = wanted(bench, atom);
+    if let What::Chain(c, _) = atom.what
+        && bench.lives.chain(c).aspect == Aspect::Place
+    {
+        return format!("{called} does not stand at {state}");
     }
+    let are = words::is_or_are(plan, about);
+    let later = comes_later(standing, demand, atom).is_some();
+    match (held_before(standing, demand, atom), later) {
+        (true, _) => format!("{called} {are} not {state} any more"),
+        (false, true) => format!("{called} {are} not {state} yet"),
+        (false, false) => format!("{called} {are} never {state}"),
+    }
+}
+
+/// Whether the atom held at some time before the demand's own act.
+pub fn held_before(standing: &Standing, demand: &Demand, atom: &Atom) -> bool {
+    let slot = (standing.at[demand.step as usize], demand.sub);
+    match atom.what {
+        What::Chain(chain, test) => {
+            let c = standing.lives.chain(chain);
+            let made = (0u32..)
+                .zip(&c.acts)
+                .any(|(i, a)| test.passes(a.value) && standing.slot(chain, i) < slot);
+            made || test.passes(c.initial)
+        }
+        _ => false,
+    }
+}
+
+/// Whether an atom wants the thing itself, or what carries it, away from the machine.
+fn on_the_bench(demand: &Demand, atom: &Atom) -> bool {
+    let elsewhere = |w: &&crate::demand::Way| w.elsewhere && w.atoms.contains(atom);
+    let plainly = |w: &&crate::demand::Way| !w.elsewhere && w.atoms.contains(atom);
+    demand.ways.iter().any(|w| elsewhere(&w)) && !demand.ways.iter().any(|w| plainly(&w))
 }
 
 /// What a demand of the writer's own asks, in words with labels: the clause behind `after`, the

@@ -123,9 +123,11 @@ fn never_put_back(plan: &Plan, standing: &Standing, demand: &Demand) -> bool {
         {
             return false;
         }
+        let surplus_fit = |a: &crate::chain::Act| a.step > demand.step && a.value > 0;
         demand.why == Why::Fastened
+            || (test == Test::AtMost(0) && chain.surplus.iter().any(surplus_fit))
             || (matches!(test, Test::AtLeast(_))
-                && crate::bench::left_off(plan, standing.lives, chain.thing))
+                && crate::bench::never_made_good(plan, standing.lives, chain.thing))
     })
 }
 

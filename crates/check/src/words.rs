@@ -104,19 +104,32 @@ pub fn called(plan: &Plan, thing: ThingId) -> &str {
         .map_or("this", |t| t.called())
 }
 
-/// `is` or `are`, by the sort of the thing: groups of fasteners are spoken of in the plural.
+/// `is` or `are`.
 pub fn is_or_are(plan: &Plan, thing: ThingId) -> &'static str {
-    let one = plan.thing(thing);
-    match one.fasteners() {
-        Some(f) => match f.count {
-            Some(1) => "is",
-            Some(_) => "are",
-            // Nobody counted them, so the name has to tell.
-            None if one.called().ends_with('s') && !one.called().ends_with("ss") => "are",
-            None => "is",
-        },
-        None => "is",
+    verb(plan, thing, "is", "are")
+}
+
+/// The form of a verb that goes with a thing: by its count where that is known, else by the last
+/// word of what it is called.
+pub fn verb<'a>(plan: &Plan, thing: ThingId, one: &'a str, several: &'a str) -> &'a str {
+    let it = plan.thing(thing);
+    let count = match it.fasteners() {
+        Some(f) => f.count,
+        None => it.count,
+    };
+    match count {
+        Some(1) => one,
+        Some(_) => several,
+        None if sounds_plural(it.called()) => several,
+        None => one,
     }
+}
+
+fn sounds_plural(called: &str) -> bool {
+    // A label may go on behind a comma or bracket: "Bearings, drive side".
+    let head = called.split([',', '(']).next().unwrap_or(called).trim();
+    let singular = ["ss", "us", "is", "as", "lens"];
+    head.ends_with('s') && !singular.iter().any(|end| head.ends_with(end))
 }
 
 /// `a`, `a and b`, `a, b and c`.

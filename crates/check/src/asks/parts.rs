@@ -1,7 +1,7 @@
 //! What fitting and taking off ask.
 
-use super::reach::{Around, reach_ways};
-use super::{Asker, clause_ways};
+use super::Asker;
+use super::reach::{Around, in_place_ways, reach_ways};
 use crate::asks::conditions::plain;
 use crate::chain::{Aspect, Test, presence, tightness};
 use crate::demand::{Atom, What, Why};
@@ -52,14 +52,7 @@ impl<'a> Asker<'a> {
         let thing = self.plan.thing(target.thing);
         for need in thing.needs.iter().filter(|n| !n.uncertain) {
             for clause in &need.clauses {
-                let mut ways = clause_ways(self.plan, self.lives, self.index, clause);
-                // Something that only has to be there may be there on trial.
-                if let plan::model::Subject::Thing(t) = clause.subject
-                    && clause.state == plan::model::State::Is(syntax::tree::State::Fitted)
-                    && self.plan.thing(t).sort != Sort::Item
-                {
-                    ways = vec![vec![self.in_place(t, clause.place)]];
-                }
+                let ways = in_place_ways(&self.around(), clause);
                 let why = match clause.state {
                     plan::model::State::At(_) => Why::Position,
                     plan::model::State::Is(_) => why,

@@ -2,11 +2,14 @@
 
 use super::places::{carriers, host};
 use super::{clause_ways, main};
-use crate::chain::Test;
+use crate::chain::{Test, presence};
 use crate::demand::{Atom, Way};
 use crate::lives::Lives;
 use plan::index::Index;
-use plan::model::{Blocker, Place, Plan, Sort, Thing, ThingId, ToolUse, WayIn};
+use plan::model::{
+    Blocker, Clause, Place, Plan, Sort, State, Subject, Thing, ThingId, ToolUse, WayIn,
+};
+use syntax::tree::State as Word;
 
 /// Everything needed to work out ways.
 pub struct Around<'a> {
@@ -97,10 +100,7 @@ fn line_ways(
     }
     let mut needs: Vec<Vec<Atom>> = vec![Vec::new()];
     for clause in way_in.iter().flat_map(|w| &w.needs.clauses) {
-        needs = product(
-            &needs,
-            &clause_ways(around.plan, around.lives, around.index, clause),
-        );
+        needs = product(&needs, &in_place_ways(around, clause));
     }
     // Each blocker with what would have to be elsewhere for it not to be in the same place.
     let apart: Vec<(Atom, Vec<ThingId>)> = blockers
@@ -145,6 +145,19 @@ fn line_ways(
             });
         }
     }
+}
+
+/// The ways in which a clause of `needs` holds: something that only has to be there may be there
+/// on trial.
+pub fn in_place_ways(around: &Around, clause: &Clause) -> Vec<Vec<Atom>> {
+    if let Subject::Thing(thing) = clause.subject
+        && clause.state == State::Is(Word::Fitted)
+        && matches!(around.plan.thing(thing).sort, Sort::Part | Sort::Unit)
+    {
+        let there = Test::AtLeast(presence::DRY);
+        return vec![vec![main(around.lives, thing, there, clause.place)]];
+    }
+    clause_ways(around.plan, around.lives, around.index, clause)
 }
 
 /// Whether a `covers` or `behind` counts for this line and these tools.

@@ -49,7 +49,8 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         if finding.mend.is_none()
             && let Some(d) = fault.demands.first()
         {
-            finding.mend = take_again(bench, &standing, *d);
+            finding.mend =
+                take_again(bench, &standing, *d).or_else(|| mend::owed_first(bench, *d));
         }
     }
 }

@@ -19,6 +19,7 @@ part manifold
 fasteners head-nuts
   4 x M10
   hold head
+  torque none
 fit head
 tighten head-nuts
 fit manifold disturbs head-nuts
@@ -28,6 +29,7 @@ part manifold
 fasteners head-nuts
   4 x M10
   hold head
+  torque none
 fit head
 tighten head-nuts
 fit manifold disturbs head-nuts

@@ -59,10 +59,7 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
                 continue;
             }
             let shown = Mass::kilograms(mass);
-            let unit = places
-                .first()
-                .and_then(|(_, unit)| *unit)
-                .unwrap_or(Unit::Kilogram);
+            let unit = places.first().map_or(Unit::Kilogram, |(_, unit)| *unit);
             let says = format!(
                 "{} weighs {}, and one person alone should not lift more than {} (common practice, no source).",
                 words::capital(thing.called()),
@@ -128,12 +125,12 @@ fn is_lift(kind: &str) -> bool {
 
 /// What a thing weighs at least, in kg, and where that is said. A unit without a mass of its own
 /// weighs what is known of its members.
-fn mass(plan: &Plan, id: ThingId, deepest: usize) -> Option<(f64, Vec<(Place, Option<Unit>)>)> {
+fn mass(plan: &Plan, id: ThingId, deepest: usize) -> Option<(f64, Vec<(Place, Unit)>)> {
     let thing = plan.thing(id);
     if let Some(said) = &thing.mass {
         let measure = said.measure.as_ref()?;
         let low = Mass::try_from(measure.low()).ok()?;
-        return Some((low.in_kilograms(), vec![(said.place, Some(measure.unit()))]));
+        return Some((low.in_kilograms(), vec![(said.place, measure.unit())]));
     }
     if deepest == 0 {
         return None;

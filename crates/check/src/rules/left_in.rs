@@ -105,6 +105,9 @@ fn take_out(bench: &Bench, id: ThingId, fitted: StepId) -> Option<Mend> {
             let title = format!("Write “{line}” in front of “{}”.", words::step(plan, step));
             mend::step_in_front(bench, step, &line, title)
         }
+        // Straight out again behind its own fitting is no sure mend: it was put there for
+        // something.
+        None if last_need.is_none() => None,
         None => {
             let title = format!("Write “{line}” behind “{}”.", words::step(plan, after));
             mend::step_behind(bench, after, &line, title)

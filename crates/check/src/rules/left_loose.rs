@@ -4,7 +4,7 @@ use crate::bench::Bench;
 use crate::finding::{Finding, Severity};
 use crate::rules::Rule;
 use crate::asks::condition_ways;
-use crate::chain::tightness;
+use crate::chain::{presence, tightness};
 use crate::demand::What;
 use crate::mend;
 use crate::words;
@@ -21,6 +21,7 @@ pub const RULE: Rule = Rule {
 fasteners cover-screws
   6 x M5
   hold cover
+  torque none
 fit cover
 start cover-screws
 "#,
@@ -28,6 +29,7 @@ start cover-screws
 fasteners cover-screws
   6 x M5
   hold cover
+  torque none
 fit cover
 start cover-screws
 tighten cover-screws
@@ -65,18 +67,35 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
             .because(thing.place, "declared here");
         finding.steps = vec![step];
         let line = format!("tighten {}", thing.name);
-        let behind = settled(bench, id, step);
-        let title = format!("Write “{line}” behind “{}”.", words::step(plan, behind));
-        finding.mend = mend::step_behind(bench, behind, &line, title);
+        match settled(bench, id, step) {
+            Some(behind) => {
+                let title = format!("Write “{line}” behind “{}”.", words::step(plan, behind));
+                finding.mend = mend::step_behind(bench, behind, &line, title);
+            }
+            None => finding.advice = Some(format!("Write “{line}” where it is to be final.")),
+        }
+        for d in bench.missed_for(id) {
+            let needing = StepId(bench.demands[d as usize].step);
+            finding = finding.because(words::step_place(plan, needing), "it counts on it");
+        }
         found.push(finding);
     }
 }
 
-/// The step behind which the group may be tightened: its own last one, or the one that ends the
-/// time for which it must float.
-fn settled(bench: &Bench, id: ThingId, step: StepId) -> StepId {
-    let floats = bench.plan.thing(id).fasteners().into_iter().flat_map(|f| &f.floats_until);
-    let made = floats
+/// The step behind which the group may be tightened: its own last one, the last that fits what
+/// it holds, or the one that ends the time for which it must float. What was slackened on purpose
+/// and holds nothing new has no such step: only the writer knows what it was slackened for.
+fn settled(bench: &Bench, id: ThingId, step: StepId) -> Option<StepId> {
+    let f = bench.plan.thing(id).fasteners()?;
+    let fitted = f.hold.iter().filter_map(|h| {
+        let acts = &bench.lives.chain(bench.lives.main(h.thing)).acts;
+        let last = acts.iter().rev().find(|a| a.value == presence::ON)?;
+        (last.step > step.0).then_some(last.step)
+    });
+    let fitted: Vec<u32> = fitted.collect();
+    let made = f
+        .floats_until
+        .iter()
         .flat_map(|c| condition_ways(bench.plan, &bench.lives, &bench.index, c))
         .flatten()
         .filter_map(|atom| match atom.what {
@@ -87,8 +106,12 @@ fn settled(bench: &Bench, id: ThingId, step: StepId) -> StepId {
             }
             _ => None,
         });
-    made.map(StepId)
+    let made: Vec<u32> = made.chain(fitted).collect();
+    if made.is_empty() && bench.plan.step(step).verb == Verb::Slacken {
+        return None;
+    }
+    made.into_iter()
+        .map(StepId)
         .chain(std::iter::once(step))
         .max_by_key(|s| bench.solved.at[s.0 as usize])
-        .unwrap_or(step)
 }

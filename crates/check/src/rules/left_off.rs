@@ -41,6 +41,11 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         let chain = bench.lives.chain(bench.lives.main(id));
         let Some(last) = chain.acts.last() else { continue };
         let step = StepId(last.step);
+        let held = thing.fasteners().map_or(&[][..], |f| &f.hold);
+        if held.iter().any(|h| bench.never_made_good(h.thing)) {
+            // They are left with the part they hold, which is said once.
+            continue;
+        }
         let fit_comes = |a: &crate::chain::Act| a.step > last.step && a.value == presence::ON;
         if chain.surplus.iter().any(fit_comes) {
             continue;

@@ -34,6 +34,20 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
                 let says = format!("“{detail}” says nothing on “{item}”, so this is not used.");
                 found.push(Finding::new(&RULE, place, detail.as_str(), says));
             }
+            ProblemKind::TwiceSaid { detail, first } => {
+                let says = format!("“{detail}” is said twice, and only the first counts.");
+                found.push(
+                    Finding::new(&RULE, place, detail.as_str(), says)
+                        .because(*first, "said first here")
+                        .advice("Keep the one that is right."),
+                );
+            }
+            ProblemKind::UnitInItself { name } => {
+                let says = format!("{} is, through its members, a member of itself.", words::capital(name));
+                let mut finding = Finding::new(&RULE, place, name.as_str(), says);
+                finding.severity = Severity::Error;
+                found.push(finding);
+            }
             ProblemKind::StateNotHere { name, is, state } => {
                 let says = if state.is_empty() {
                     format!("{} is {}: say in which state it is to be.", words::capital(name), a_sort(*is))

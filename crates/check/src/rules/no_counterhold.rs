@@ -22,6 +22,7 @@ part locking-bar
 fasteners flywheel-nut
   1 x M18x1.5
   hold flywheel
+  torque none
   needs locking-bar
 fit flywheel
 tighten flywheel-nut
@@ -34,6 +35,7 @@ part locking-bar
 fasteners flywheel-nut
   1 x M18x1.5
   hold flywheel
+  torque none
   needs locking-bar
 fit flywheel
 fit locking-bar
@@ -96,8 +98,30 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
     let missing = atom.map_or("what holds it is not there".to_string(), |a| {
         say::not_so(bench, standing, demand, &a)
     });
-    let later = atom.and_then(|a| say::comes_later(standing, demand, &a));
+    let lost = atom.is_some_and(|a| say::held_before(standing, demand, &a));
+    let later = atom
+        .and_then(|a| say::comes_later(standing, demand, &a))
+        .filter(|_| !lost);
     let gone = atom.and_then(|a| say::changed_by(standing, demand, &a));
+    let group = plan.thing(demand.thing).fasteners();
+    let reacts = matches!(
+        group.and_then(|f| f.counterhold.as_ref()),
+        Some(CounterholdBy::Part(part)) if part.place == demand.place
+    );
+    let says = if reacts {
+        format!(
+            "{thing} {} nothing to turn against here: {missing}{}.",
+            words::verb(plan, demand.thing, "has", "have"),
+            say::writers_reason(demand)
+        )
+    } else {
+        format!(
+            "{thing} {} turned hard here without what {}: {missing}{}.",
+            words::is_or_are(plan, demand.thing),
+            words::verb(plan, demand.thing, "it needs", "they need"),
+            say::writers_reason(demand)
+        )
+    };
     let mut because: Vec<Because> = later
         .map(|s| at_step(bench, s, "it comes only here"))
         .or_else(|| gone.map(|s| at_step(bench, s, "it goes here")))
@@ -110,11 +134,7 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
     Said {
         place: words::step_place(plan, step),
         about: name(bench, demand.thing),
-        says: words::capital(&format!(
-            "{thing} {} nothing to turn against here: {missing}{}.",
-            if words::is_or_are(plan, demand.thing) == "is" { "has" } else { "have" },
-            say::writers_reason(demand)
-        )),
+        says: words::capital(&says),
         because,
         advice: None,
     }

@@ -20,6 +20,7 @@ pub const RULE: Rule = Rule {
   single-use
 fasteners drain-plug
   1 x M14x1.5
+  torque none
 tighten drain-plug
 "#,
     good: r#"item copper-washer
@@ -27,6 +28,7 @@ tighten drain-plug
   single-use
 fasteners drain-plug
   1 x M14x1.5
+  torque none
 tighten drain-plug new copper-washer
 "#,
     find,

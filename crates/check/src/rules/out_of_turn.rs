@@ -39,7 +39,7 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
             && fault.moved.is_empty()
             && let Some(d) = fault.demands.first()
         {
-            finding.mend = undo_first(bench, *d);
+            finding.mend = undo_first(bench, *d).or_else(|| mend::owed_first(bench, *d));
         }
     }
 }
@@ -79,28 +79,36 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
         say::not_so(bench, standing, demand, a)
     });
     let says = match demand.why {
-        Why::Onto => format!("{thing} goes onto {other}, but {not_there}."),
+        Why::Onto => format!(
+            "{thing} {} onto {other}, but {not_there}.",
+            words::verb(plan, demand.thing, "goes", "go")
+        ),
         Why::Needs => format!(
-            "{thing} needs {} here, but {}{}.",
-            state_words(bench, atom, other),
-            if later.is_some() { "that only comes later" } else { "that is not so" },
+            "{thing} {} {} here, but {not_there}{}.",
+            words::verb(plan, demand.thing, "needs", "need"),
+            wanted_state(bench, atom, other),
             say::writers_reason(demand)
         ),
         Why::Hold => format!("{thing} {} nothing to hold: {not_there}.", have(bench, demand)),
         Why::StandsOn => format!("{thing} cannot come off while {other} {are} still on it."),
+        Why::Fastened if slack(bench, standing, demand, about) => {
+            format!("{thing} cannot come off: {other} {are} only slack, not out.")
+        }
         Why::Fastened => format!("{thing} cannot come off while {other} still hold{} it.", one_s(bench, about)),
         Why::Opening => format!("{thing} is still closed here: {other} must be out first."),
         Why::OtherClosing => format!("What goes in at {thing} runs out again: {not_there}."),
         Why::LockWantsTight => format!("{thing} {} locked here before being tight.", words::is_or_are(plan, demand.thing)),
         Why::After | Why::Lag => {
             let wanted = say::asked(bench, demand);
-            format!("This step is to come after {wanted}{}, and that is not so here.", say::writers_reason(demand))
+            format!("“{}” is to come after {wanted}{}, and that is not so here.", words::step_label(plan, step), say::writers_reason(demand))
         }
         Why::Before => {
             let wanted = say::asked(bench, demand);
-            format!("This step is to come before {}{}, and that is past here.", wanted, say::writers_reason(demand))
+            format!("“{}” is to come before {}{}, and that is past here.",
+                words::step_label(plan, step),
+                wanted, say::writers_reason(demand))
         }
-        Why::MustBefore(_) | Why::MustAfter(_) => must_sentence(bench, demand),
+        Why::MustBefore(_) | Why::MustAfter(_) => must_sentence(bench, demand, later.is_some() || gone.is_some()),
         _ => format!("{thing} is out of turn here: {not_there}."),
     };
     if !matches!(demand.why, Why::After | Why::Lag | Why::Before | Why::MustBefore(_) | Why::MustAfter(_)) {
@@ -135,8 +143,17 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
         says: words::capital(&says),
         because,
         advice: (matches!(demand.why, Why::StandsOn)
+            || (demand.why == Why::Fastened && slack(bench, standing, demand, about))
             || (demand.why == Why::Onto && later.is_some()))
         .then(|| {
+            if demand.why == Why::Fastened {
+                return format!(
+                    "If slack is enough, as with a pinch clamp, say “frees when slack” on {}; \
+                     else undo {}.",
+                    about.map_or(String::new(), |t| name(bench, t)),
+                    if are == "is" { "it" } else { "them" },
+                );
+            }
             if demand.why == Why::StandsOn {
                 return format!(
                     "Or, if {other} comes off together with {thing}, say “pressed” behind what \
@@ -171,13 +188,27 @@ pub fn crossed(bench: &Bench, (chain, first, second): (u32, u32, u32)) -> Said {
     }
 }
 
-fn must_sentence(bench: &Bench, demand: &Demand) -> String {
+fn must_sentence(bench: &Bench, demand: &Demand, done: bool) -> String {
     let thing = words::called(bench.plan, demand.thing);
     let rule = say::asked(bench, demand);
     match demand.why {
+        _ if !done => format!("{thing} {rule}, and no step does that."),
         Why::MustAfter(_) => format!("{thing} {rule}, and here that is not so yet."),
         _ => format!("{thing} {rule}, and this step comes too soon for that."),
     }
+}
+
+/// Whether the fasteners that still hold a part are slack by then.
+fn slack(bench: &Bench, standing: &Standing, demand: &Demand, about: Option<ThingId>) -> bool {
+    let Some(group) = about else { return false };
+    let chain = bench.lives.chain(bench.lives.main(group));
+    let slot = (standing.at[demand.step as usize], demand.sub);
+    let last = chain
+        .acts
+        .iter()
+        .filter(|a| (standing.at[a.step as usize], a.sub) < slot)
+        .max_by_key(|a| standing.at[a.step as usize]);
+    last.map_or(chain.initial, |a| a.value) == tightness::STARTED
 }
 
 fn comes(bench: &Bench, step: StepId) -> String {
@@ -195,7 +226,10 @@ fn one_s(bench: &Bench, about: Option<ThingId>) -> &'static str {
     }
 }
 
-fn state_words(bench: &Bench, atom: Option<&Atom>, other: &str) -> String {
-    let text = atom.map_or("", |a| bench.plan.text(a.place));
-    if text.contains(' ') { text.to_string() } else { format!("{other} in place") }
+/// `the thing in place`, `level plug out`: what is needed, without a verb.
+fn wanted_state(bench: &Bench, atom: Option<&Atom>, other: &str) -> String {
+    match atom.map(|a| say::wanted(bench, a)) {
+        Some("there") | None => format!("{other} in place"),
+        Some(state) => format!("{other} {state}"),
+    }
 }

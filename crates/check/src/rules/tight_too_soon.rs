@@ -19,6 +19,7 @@ part bracket
 fasteners clamp-bolts
   2 x M8
   hold bracket
+  torque none
   floats until pipe is fitted
 fit bracket
 tighten clamp-bolts
@@ -29,6 +30,7 @@ part bracket
 fasteners clamp-bolts
   2 x M8
   hold bracket
+  torque none
   floats until pipe is fitted
 fit bracket
 start clamp-bolts

@@ -39,7 +39,7 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         for act in &chain.surplus {
             let step = StepId(act.step);
             let off = act.value == presence::OFF || (fasteners && lowers(plan.step(step).verb));
-            if fasteners && !off {
+            if fasteners && !off && !act.fits {
                 continue;
             }
             let before = chain
@@ -61,7 +61,8 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
                 (false, Some(a)) if a.value == presence::DRY => {
                     format!("{} is still on from its dry fit when this step comes to fit it.", thing.called())
                 }
-                (false, _) => format!("{} is on already when this step comes to fit it.", thing.called()),
+                (false, _) if fasteners => format!("{} {are} in already when this step comes to put {} in.", thing.called(), if are == "is" { "it" } else { "them" }),
+                (false, _) => format!("{} {are} on already when this step comes to fit {}.", thing.called(), if are == "is" { "it" } else { "them" }),
             };
             let mut finding = Finding::new(&RULE, words::step_place(plan, step), thing.name.as_str(), words::capital(&says));
             finding.steps = vec![step];
@@ -76,8 +77,16 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
                 }
                 None => finding = finding.because(thing.place, "it is not there at the start"),
             }
+            for d in bench.missed_for(chain.thing) {
+                let hindered = StepId(bench.demands[d as usize].step);
+                finding = finding.because(words::step_place(plan, hindered), "it is still on here");
+            }
             let never_there = off && before.is_none() && !plan.heading.assembled;
-            found.push(finding.advice(if never_there {
+            let from_the_start = !off && before.is_none();
+            let remove = format!("Write “remove {}” before this step, or take this step out.", thing.name);
+            found.push(finding.advice(if from_the_start {
+                remove.as_str()
+            } else if never_there {
                 "Leave this step out; or, if the machine is together at the start, say “starts \
                  assembled” under the plan, and if only this is, say “given” on it."
             } else {

@@ -45,6 +45,19 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
                 );
                 found.push(Finding::new(&RULE, place, name.as_str(), says));
             }
+            ProblemKind::UnknownMember { name, series, near } => {
+                let says = format!("The series {series} has no member {name}.");
+                found.push(with_near(place, name, says, near.as_deref()));
+            }
+            ProblemKind::NamesStep { name, state, step } => {
+                let says = match state {
+                    Some(state) => format!("{} is a step: it is done or not, and never {state}.", words::capital(name)),
+                    None => format!("{} is the name of a step, and a thing is wanted here.", words::capital(name)),
+                };
+                found.push(
+                    Finding::new(&RULE, place, name.as_str(), says).because(*step, "the step of that name"),
+                );
+            }
             ProblemKind::UseMissing { path, why } => {
                 let says = format!("The file {path} cannot be used: {why}.");
                 found.push(Finding::new(&RULE, place, path.as_str(), says));
@@ -65,7 +78,9 @@ fn with_near(place: Place, name: &str, says: String, near: Option<&str>) -> Find
             finding.says += &format!(" Did you mean {near}?");
             finding.mend = Some(mend::replace(place, near, format!("Write {near}.")));
         }
-        None => finding.advice = Some("Declare it, or mend the name.".into()),
+        None => finding.advice = Some(
+            "Declare it, or mend the name. A step has a name when it ends in “as” and the name.".into(),
+        ),
     }
     finding
 }

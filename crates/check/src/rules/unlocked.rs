@@ -23,6 +23,7 @@ item split-pin
 fasteners hub-nut
   1 x M20x1.5
   hold hub
+  torque none
   locked by split-pin
 fit hub
 tighten hub-nut new split-pin
@@ -34,6 +35,7 @@ item split-pin
 fasteners hub-nut
   1 x M20x1.5
   hold hub
+  torque none
   locked by split-pin
 fit hub
 tighten hub-nut new split-pin

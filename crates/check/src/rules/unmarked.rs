@@ -7,8 +7,7 @@ use crate::mend;
 use crate::rules::Rule;
 use crate::say::{self, Said, at_step, name};
 use crate::words;
-use plan::model::{State, StepId};
-use syntax::tree::{State as Word, Verb};
+use plan::model::StepId;
 use crate::demand::Why;
 use crate::rules::closed_unseen;
 
@@ -56,22 +55,17 @@ fn do_it_first(bench: &Bench, standing: &Standing, d: u32) -> Option<Mend> {
     {
         return None;
     }
-    let (step, verb) = if demand.why == Why::Mark {
-        let chain = bench.lives.chain(bench.lives.main(demand.thing));
-        let off = chain.acts.iter().rev().find(|a| a.value == 0 && a.step < demand.step)?;
-        (StepId(off.step), Verb::Mark)
-    } else {
-        let Why::MustBefore(n) = demand.why else { return None };
-        let must = &plan.thing(demand.thing).must[n as usize];
-        let verb = must.states.iter().find_map(|s| match s {
-            State::Is(Word::Marked) => Some(Verb::Mark),
-            State::Is(Word::Measured) => Some(Verb::Measure),
-            State::Is(Word::Inspected) => Some(Verb::Inspect),
-            _ => None,
-        })?;
-        (StepId(demand.step), verb)
-    };
-    let line = format!("{} {}", words::verb_word(verb), name(bench, demand.thing));
+    if demand.why != Why::Mark {
+        return mend::owed_first(bench, d);
+    }
+    let chain = bench.lives.chain(bench.lives.main(demand.thing));
+    let off = chain
+        .acts
+        .iter()
+        .rev()
+        .find(|a| a.value == 0 && a.step < demand.step)?;
+    let step = StepId(off.step);
+    let line = format!("mark {}", name(bench, demand.thing));
     let title = format!("Write “{line}” in front of “{}”.", words::step(plan, step));
     mend::step_in_front(bench, step, &line, title)
 }
@@ -80,6 +74,29 @@ fn do_it_first(bench: &Bench, standing: &Standing, d: u32) -> Option<Mend> {
 pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
     let plan = bench.plan;
     let demand = &bench.demands[d as usize];
+    if demand.why == Why::MarkMade {
+        let off = say::failing(standing, demand)
+            .first()
+            .and_then(|a| say::changed_by(standing, demand, a));
+        let thing = words::called(plan, demand.thing);
+        return Said {
+            place: words::step_place(plan, StepId(demand.step)),
+            about: name(bench, demand.thing),
+            says: words::capital(&format!(
+                "{thing} {} marked here only after coming off, and the mark says nothing any more.",
+                words::is_or_are(plan, demand.thing)
+            )),
+            because: off
+                .map(|s| at_step(bench, s, "it comes off here"))
+                .into_iter()
+                .chain(std::iter::once(Because {
+                    place: demand.place,
+                    says: "this goes by the mark".into(),
+                }))
+                .collect(),
+            advice: None,
+        };
+    }
     if demand.why != Why::Mark {
         return closed_unseen::owed(bench, standing, d, "off");
     }

@@ -63,6 +63,10 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
                     continue;
                 }
             },
+            ProblemKind::TooMany { name, most } => (
+                format!("{name} comes to more than can be handled: only the first {most} are read."),
+                None,
+            ),
             ProblemKind::Figure { text, why } => (format!("{text}: {}", why.describe()), None),
             ProblemKind::WrongDimension { text, wanted } => {
                 (format!("{text} is not {} as is wanted here.", a_measure(*wanted)), None)

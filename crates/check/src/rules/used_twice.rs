@@ -19,6 +19,7 @@ pub const RULE: Rule = Rule {
 fasteners pulley-bolt
   1 x M12
   hold pulley
+  torque none
   single-use
 fit pulley
 tighten pulley-bolt
@@ -29,6 +30,7 @@ tighten pulley-bolt
 fasteners pulley-bolt
   1 x M12
   hold pulley
+  torque none
   single-use
 fit pulley
 tighten pulley-bolt
