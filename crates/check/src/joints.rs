@@ -119,9 +119,10 @@ pub fn nut_factor(group: &Fasteners) -> NutFactor {
 const WEAKEST: &str = "4.6";
 const STRONGEST: &str = "12.9";
 
-/// The share of its proof load below which nobody tightens a screw of a stated class. Common
-/// practice, no source; a tenth is far below all that is published.
-const LEAST_SHARE: f64 = 0.1;
+/// The share of its proof load below which a screw of a stated class is hardly ever tightened, and
+/// the one from which on a torque looks usual. Common practice, no source.
+const HARDLY_EVER: f64 = 0.1;
+const USUAL_FROM: f64 = 0.2;
 
 /// Whether a torque of a group makes sense only with lbf.ft and lbf.in exchanged.
 pub fn slip(group: &Fasteners, torque: Torque) -> Option<UnitSlip> {
@@ -133,12 +134,19 @@ pub fn slip(group: &Fasteners, torque: Torque) -> Option<UnitSlip> {
     let most = proof_load(&thread, of(STRONGEST)?)?.value;
     let highest = torque_for(most, diameter, &factor.at_high()).value;
     let least = proof_load(&thread, of(WEAKEST)?)?.value;
-    let lowest = torque_for(least, diameter, &factor.at_low()).value;
-    let lowest = lowest.with_figure(LEAST_SHARE * lowest.amount().figure());
-    let slip = inch_foot_slip(torque, lowest, highest)?;
+    let share = |factor: &NutFactor, share: f64| {
+        let all = torque_for(least, diameter, factor).value;
+        all.with_figure(share * all.amount().figure())
+    };
+    if torque.exceeds(highest) {
+        return inch_foot_slip(torque, share(&factor, USUAL_FROM), highest);
+    }
     // A small torque on a screw of unknown class, or on one in something soft, may well be meant.
     let soft = group.into.is_some() && hole(group).is_none();
-    (torque.exceeds(highest) || (class.is_some() && !soft)).then_some(slip)
+    if class.is_none() || soft {
+        return None;
+    }
+    inch_foot_slip(torque, share(&factor.at_low(), HARDLY_EVER), highest)
 }
 
 /// The declared torque tool that a step asks for, with what it can be relied on for.

@@ -101,12 +101,21 @@ fn helped(plan: &Plan, step: &Step) -> bool {
     let by_tool = tools.into_iter().any(carries);
     let named = step.with.iter().filter_map(|tool| tool.thing);
     by_tool
-        || named.map(|t| plan.thing(t)).any(|t| carries(&t.name) || carries(t.called()))
+        || named
+            .map(|t| plan.thing(t))
+            .any(|t| carries(&t.name) || carries(t.called()))
         || step.hazards.iter().any(|kind| is_lift(kind))
         || texts.into_iter().any(|text| {
-            ["two people", "second person", "two persons", "two pairs", "helper", "together with"]
-                .iter()
-                .any(|words| text.contains(words))
+            [
+                "two people",
+                "second person",
+                "two persons",
+                "two pairs",
+                "helper",
+                "together with",
+            ]
+            .iter()
+            .any(|words| text.contains(words))
                 || carries(&text)
         })
 }
@@ -115,7 +124,11 @@ fn carries(words: &str) -> bool {
     words
         .to_lowercase()
         .split(|c: char| !c.is_alphanumeric())
-        .any(|word| CARRIERS.iter().any(|c| word == *c || word.strip_suffix('s') == Some(c)))
+        .any(|word| {
+            CARRIERS
+                .iter()
+                .any(|c| word == *c || word.strip_suffix('s') == Some(c))
+        })
 }
 
 /// Kinds of hazard whose line on the sheet asks for help already.

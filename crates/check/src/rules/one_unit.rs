@@ -62,19 +62,22 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
             {
                 let right = slip.meant.amount().as_given();
                 let says = format!(
-                    "{} is far from what {} of this size {} tightened to; {right} would be about right.",
+                    "{} is far from what {} of this size {} tightened to; {right} would be usual.",
                     wanted.amount.text,
                     thing.called(),
                     if group.count == Some(1) { "is" } else { "are" },
                 );
-                let mut finding = Finding::new(&RULE, wanted.amount.place, thing.name.as_str(), says);
+                let mut finding =
+                    Finding::new(&RULE, wanted.amount.place, thing.name.as_str(), says);
                 finding.severity = Severity::Warning;
                 if let Some(thread) = &group.thread {
                     finding = finding.because(thread.place, "the size");
                 }
-                found.push(finding.advice(
-                    "Look it up again: foot-pounds and inch-pounds lie twelvefold apart.",
-                ));
+                found.push(
+                    finding.advice(
+                        "Look it up again: foot-pounds and inch-pounds lie twelvefold apart.",
+                    ),
+                );
             }
             let unit = wanted.torque.unit();
             match units.iter_mut().find(|(known, ..)| *known == unit) {

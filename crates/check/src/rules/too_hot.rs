@@ -53,7 +53,11 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         let Some(To::Amount(to)) = &step.to else {
             continue;
         };
-        let Some(hot) = to.measure.as_ref().filter(|m| m.dimension() == Dimension::Temperature) else {
+        let Some(hot) = to
+            .measure
+            .as_ref()
+            .filter(|m| m.dimension() == Dimension::Temperature)
+        else {
             continue;
         };
         if step.verb != Verb::Heat || step.uncertain {
@@ -68,7 +72,10 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
                 let Some(bears) = limit.measure.as_ref() else {
                     continue;
                 };
-                let heated = step.targets.iter().find(|heated| touches(plan, on, heated.thing));
+                let heated = step
+                    .targets
+                    .iter()
+                    .find(|heated| touches(plan, on, heated.thing));
                 let Some(heated) = heated else { continue };
                 let undone_between = order[earlier + 1..at].iter().any(|s| undoes(bench, *s, on));
                 // Heat that comes just before the joint is undone is how it is undone.
@@ -85,11 +92,20 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
                     words::called(plan, heated.thing),
                     to.text
                 );
-                let mut finding = Finding::new(&RULE, to.place, plan.thing(heated.thing).name.as_str(), says)
-                    .because(words::step_place(plan, applying), "it goes on here")
-                    .because(limit.place, "what it bears");
+                let mut finding = Finding::new(
+                    &RULE,
+                    to.place,
+                    plan.thing(heated.thing).name.as_str(),
+                    says,
+                )
+                .because(words::step_place(plan, applying), "it goes on here")
+                .because(limit.place, "what it bears");
                 finding.steps = vec![heating];
-                found.push(finding.advice("Heat first and put it on afterwards, or take one that bears more."));
+                found.push(
+                    finding.advice(
+                        "Heat first and put it on afterwards, or take one that bears more.",
+                    ),
+                );
             }
         }
     }
@@ -100,12 +116,17 @@ fn applied(bench: &Bench, id: StepId) -> Vec<(ThingId, ThingId)> {
     let step: &Step = bench.plan.step(id);
     let supplies: Vec<ThingId> = match step.verb {
         Verb::Apply => step.targets.iter().map(|t| t.thing).collect(),
-        Verb::Fit | Verb::Start | Verb::Snug | Verb::Tighten => step.uses.iter().map(|t| t.thing).collect(),
+        Verb::Fit | Verb::Start | Verb::Snug | Verb::Tighten => {
+            step.uses.iter().map(|t| t.thing).collect()
+        }
         _ => Vec::new(),
     };
     let on: Vec<ThingId> = match (&step.verb, &step.to) {
         (Verb::Apply, Some(To::Things(on))) => on.iter().map(|t| t.thing).collect(),
-        _ => bench.lives.targets[id.0 as usize].iter().map(|t| t.thing).collect(),
+        _ => bench.lives.targets[id.0 as usize]
+            .iter()
+            .map(|t| t.thing)
+            .collect(),
     };
     supplies
         .into_iter()
@@ -116,13 +137,19 @@ fn applied(bench: &Bench, id: StepId) -> Vec<(ThingId, ThingId)> {
 /// Whether what is on `on` gets hot with `heated`.
 fn touches(plan: &Plan, on: ThingId, heated: ThingId) -> bool {
     let thing = plan.thing(on);
-    let held = thing.fasteners().is_some_and(|f| f.hold.iter().any(|h| h.thing == heated));
-    let point = thing.point().is_some_and(|p| p.on.iter().any(|o| o.thing == heated));
+    let held = thing
+        .fasteners()
+        .is_some_and(|f| f.hold.iter().any(|h| h.thing == heated));
+    let point = thing
+        .point()
+        .is_some_and(|p| p.on.iter().any(|o| o.thing == heated));
     on == heated || held || point
 }
 
 fn works_at(bench: &Bench, step: StepId, thing: ThingId) -> bool {
-    bench.lives.targets[step.0 as usize].iter().any(|t| t.thing == thing)
+    bench.lives.targets[step.0 as usize]
+        .iter()
+        .any(|t| t.thing == thing)
 }
 
 fn undoes(bench: &Bench, step: StepId, thing: ThingId) -> bool {

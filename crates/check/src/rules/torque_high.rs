@@ -100,9 +100,8 @@ fn too_much(thing: &Thing, group: &Fasteners) -> Option<Finding> {
 
 /// The strength of a hole is that of a weak material of its kind, so a hole alone makes no error.
 fn severity(check: &JointCheck) -> Severity {
-    let sure = |limit: &Limit| {
-        limit.passing == Passing::Certain && limit.weakest != Weakest::HoleThread
-    };
+    let sure =
+        |limit: &Limit| limit.passing == Passing::Certain && limit.weakest != Weakest::HoleThread;
     if check.limits.iter().any(sure) {
         Severity::Error
     } else {

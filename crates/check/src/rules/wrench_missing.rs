@@ -82,18 +82,28 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
     for (step, id) in joints::tightenings(bench) {
         let thing = plan.thing(id);
         // A step that names its wrench is judged by that one.
-        let named = plan.step(step).with.iter().any(|tool| joints::wrench_of(plan, tool).is_some());
+        let named = plan
+            .step(step)
+            .with
+            .iter()
+            .any(|tool| joints::wrench_of(plan, tool).is_some());
         let Some(group) = thing.fasteners() else {
             continue;
         };
         if named || thing.uncertain || !seen.insert(id) {
             continue;
         }
-        let Some(wanted) = joints::torques(group).into_iter().find(|wanted| wanted.last) else {
+        let Some(wanted) = joints::torques(group)
+            .into_iter()
+            .find(|wanted| wanted.last)
+        else {
             continue;
         };
         let reached = |wrench: &Wrench| {
-            !matches!(wrench.reach(wanted.torque), Reach::TooSmall | Reach::TooLarge)
+            !matches!(
+                wrench.reach(wanted.torque),
+                Reach::TooSmall | Reach::TooLarge
+            )
         };
         if wrenches.iter().any(|(_, _, wrench)| reached(wrench)) {
             continue;

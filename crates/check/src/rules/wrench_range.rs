@@ -83,8 +83,13 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
                 wanted.amount.text
             )
         };
-        let mut finding = Finding::new(&RULE, named.place, thing.name.as_str(), words::capital(&says))
-            .because(wanted.amount.place, "the torque wanted");
+        let mut finding = Finding::new(
+            &RULE,
+            named.place,
+            thing.name.as_str(),
+            words::capital(&says),
+        )
+        .because(wanted.amount.place, "the torque wanted");
         if let Some(place) = range_place(tool) {
             finding = finding.because(place, "what the tool can be relied on for");
         }
@@ -94,7 +99,9 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         finding.steps = vec![step];
         found.push(match other(bench, wanted.torque) {
             Some(better) => finding.advice(format!("{} reaches it.", words::capital(&better))),
-            None => finding.advice("Take a torque wrench whose range holds this torque well inside."),
+            None => {
+                finding.advice("Take a torque wrench whose range holds this torque well inside.")
+            }
         });
     }
 }

@@ -156,7 +156,11 @@ fn against_series(thing: &Thing, group: &Fasteners) -> Option<Finding> {
         "{} of {} {} {}, not {} ({}).",
         thread.designation(),
         series.words(),
-        if series.is_key() { "takes a key of" } else { "is turned with" },
+        if series.is_key() {
+            "takes a key of"
+        } else {
+            "is turned with"
+        },
         right.across_flats.amount().as_given(),
         given.words(),
         right.source
@@ -229,7 +233,9 @@ fn against_tools(
     }
     // A socket may well drive a bit.
     let bit_inside = head.hold != Hold::Around
-        && turning.iter().all(|(tool, hold)| *hold == Hold::Around && tool.size.is_none());
+        && turning
+            .iter()
+            .all(|(tool, hold)| *hold == Hold::Around && tool.size.is_none());
     let wrong = turning.iter().find(|(tool, _)| !holds_other_side(tool));
     let (tool, hold) = wrong.filter(|_| !bit_inside)?;
     let wanted = match (&head.size, *hold == head.hold) {

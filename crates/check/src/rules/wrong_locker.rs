@@ -11,12 +11,24 @@ use workshop::strip::MaterialFamily;
 
 /// Plastics that plans name besides the word itself.
 const PLASTICS: [&str; 7] = [
-    "abs", "acetal", "acrylic", "pc", "polyamide", "polycarbonate", "polypropylene",
+    "abs",
+    "acetal",
+    "acrylic",
+    "pc",
+    "polyamide",
+    "polycarbonate",
+    "polypropylene",
 ];
 
 /// Kinds of supply that lock nothing.
 const NO_LOCK: [&str; 7] = [
-    "oil", "grease", "anti-seize", "lubricant", "coolant", "brake-fluid", "fluid",
+    "oil",
+    "grease",
+    "anti-seize",
+    "lubricant",
+    "coolant",
+    "brake-fluid",
+    "fluid",
 ];
 
 /// The rule.
@@ -72,16 +84,23 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
             let Some(supply) = plan.thing(by.thing).supply() else {
                 continue;
             };
-            if let Some(kind) = supply.kind.iter().find(|kind| NO_LOCK.contains(&kind.as_str())) {
+            if let Some(kind) = supply
+                .kind
+                .iter()
+                .find(|kind| NO_LOCK.contains(&kind.as_str()))
+            {
                 let says = format!(
                     "{} {} said to be locked by {}, and {kind} locks nothing.",
                     words::capital(thing.called()),
                     words::is_or_are(plan, id),
                     plan.thing(by.thing).called()
                 );
-                let mut finding = Finding::new(&RULE, by.place, plan.thing(by.thing).name.as_str(), says)
-                    .because(plan.thing(by.thing).place, format!("kind {kind}"))
-                    .advice("Name what locks them, or say “lubricated with” where that is meant.");
+                let mut finding =
+                    Finding::new(&RULE, by.place, plan.thing(by.thing).name.as_str(), says)
+                        .because(plan.thing(by.thing).place, format!("kind {kind}"))
+                        .advice(
+                            "Name what locks them, or say “lubricated with” where that is meant.",
+                        );
                 finding.severity = Severity::Warning;
                 found.push(finding);
             } else if !told.contains(&(by.thing, id)) {
@@ -103,9 +122,11 @@ fn meetings(bench: &Bench, step_number: u32, step: &Step) -> Vec<(Ref, Vec<Thing
             let supplies = step.targets.iter().chain(&step.uses);
             supplies.map(|supply| (*supply, on.clone())).collect()
         }
-        (Verb::Fit | Verb::Start | Verb::Snug | Verb::Tighten, _) => {
-            step.uses.iter().map(|supply| (*supply, targets())).collect()
-        }
+        (Verb::Fit | Verb::Start | Verb::Snug | Verb::Tighten, _) => step
+            .uses
+            .iter()
+            .map(|supply| (*supply, targets()))
+            .collect(),
         _ => Vec::new(),
     }
 }
@@ -121,7 +142,11 @@ fn meeting(plan: &Plan, supply: Ref, thing: ThingId) -> Option<Finding> {
         "{} goes on {} here, which {} {material}, and {}.",
         words::capital(named.called()),
         plan.thing(thing).called(),
-        if plan.thing(thing).fasteners().is_some() { "meets" } else { "is of" },
+        if plan.thing(thing).fasteners().is_some() {
+            "meets"
+        } else {
+            "is of"
+        },
         match why {
             Barred::Said => "is not to touch it",
             Barred::Plastic => "threadlocker cracks many plastics (common practice, no source)",
@@ -169,7 +194,10 @@ fn family(material: &str) -> Option<MaterialFamily> {
 fn touched(plan: &Plan, thing: ThingId) -> Vec<(String, Place)> {
     let of = |id: ThingId| {
         let thing = plan.thing(id);
-        thing.material.clone().map(|material| (material, thing.place))
+        thing
+            .material
+            .clone()
+            .map(|material| (material, thing.place))
     };
     let mut all: Vec<(String, Place)> = of(thing).into_iter().collect();
     if let Some(group) = plan.thing(thing).fasteners() {
