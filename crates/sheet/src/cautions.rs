@@ -53,7 +53,7 @@ pub const CAUTIONS: &[Caution] = &[
     },
     Caution {
         kind: "first-start",
-        says: "First start: try the means of stopping it before anything else. Guards on, extinguisher in reach, nobody in line with belts, fan, propeller or flywheel.",
+        says: "First start: prove that it can be stopped. Guards on, extinguisher in reach, nobody in line with belts, fan, propeller or flywheel.",
     },
     Caution {
         kind: "fuel",

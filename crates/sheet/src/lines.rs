@@ -123,7 +123,7 @@ pub fn lines(entry: &Entry) -> Vec<Line> {
     );
     lines.extend(entry.notes.iter().map(|note| plain("note", note.clone())));
     if entry.sign {
-        lines.push(plain("signed", format!("{BLANK}{BLANK}   date {BLANK}")));
+        lines.push(plain("signed", format!("{BLANK}{BLANK}, date {BLANK}")));
     }
     lines
 }
@@ -309,7 +309,7 @@ fn torque(fastening: &Fastening) -> String {
                 passes => {
                     let boxed: Vec<String> =
                         passes.iter().map(|pass| format!("[ ] {pass}")).collect();
-                    boxed.join("  ")
+                    boxed.join(", ")
                 }
             };
             let from = source.as_deref().unwrap_or("no source given");

@@ -90,9 +90,7 @@ impl<'t> Page<'t> {
         }
         // The first line is the place where miette prints a message; ours stands elsewhere.
         let body = page.split_once('\n').map_or("", |(_, body)| body);
-        body.lines()
-            .map(|line| format!("{}\n", line.trim_end()))
-            .collect()
+        even(body, look)
     }
 
     /// The labels cut to what can be pointed at, in order, without overlaps, their notes wrapped.
@@ -145,6 +143,7 @@ impl<'t> Page<'t> {
         let content = self.shown[from..until].trim_end();
         let until = from + content.len();
         let from = from.max(bom);
+        let from = from + blanks_before(&self.shown[from.min(until)..until]);
         if until <= from {
             return None;
         }
@@ -186,8 +185,7 @@ impl<'t> Page<'t> {
         };
         let mut room = width.saturating_sub(gutter + middle(label.span.start, label.span.end));
         if room < NARROWEST_NOTE && columns_of(&label.says) > room {
-            let line = &self.shown[from..label.span.start as usize];
-            let indent = line.len() - line.trim_start_matches([' ', '\t', '\u{feff}']).len();
+            let indent = blanks_before(&self.shown[from..label.span.start as usize]);
             label.span.start = (from + indent) as u32;
             room = width.saturating_sub(gutter + middle(label.span.start, label.span.end));
         }
@@ -212,6 +210,32 @@ impl<'t> Page<'t> {
             })
             .unwrap_or(line)
     }
+}
+
+/// How many bytes of blanks `line` begins with.
+fn blanks_before(line: &str) -> usize {
+    line.len() - line.trim_start_matches([' ', '\t', '\u{feff}']).len()
+}
+
+/// The boxes with their left edges in one line: each is drawn as wide as its own last line number
+/// wants it.
+fn even(body: &str, look: Look) -> String {
+    let top = theme(look).characters.ltop;
+    let edge = |line: &str| {
+        let edge = line.find(|c| c != ' ').unwrap_or(0);
+        line[edge..].starts_with(top).then_some(edge)
+    };
+    let widest = body.lines().filter_map(edge).max().unwrap_or(0);
+    let mut missing = 0;
+    let mut page = String::with_capacity(body.len());
+    for line in body.lines() {
+        if let Some(edge) = edge(line) {
+            missing = widest - edge;
+        }
+        page += format!("{}{line}", " ".repeat(missing)).trim_end();
+        page.push('\n');
+    }
+    page
 }
 
 /// `text` with every character that would drive a terminal or turn the reading order replaced
@@ -369,6 +393,20 @@ bleed bleed-screw with socket 11 mm
     }
 
     #[test]
+    fn boxes_stand_in_one_line() {
+        let text = format!("fit a\n{}fit b\n", "# far away\n".repeat(20));
+        let page = drawn(
+            &text,
+            &[
+                label(&text, "fit a", "here"),
+                label(&text, "fit b", "there"),
+            ],
+        );
+        let edges: Vec<usize> = page.lines().filter_map(|line| line.find('╭')).collect();
+        assert_eq!(edges, [4, 4], "{page}");
+    }
+
+    #[test]
     fn drawn_in_ascii_where_asked() {
         let look = Look {
             ascii: true,
@@ -430,7 +468,10 @@ bleed bleed-screw with socket 11 mm
                     };
                     let drawn = page.draw(&[label, other], Look::PAPER);
                     assert!(!drawn.contains(['\x1b', '\u{202e}']), "{drawn}");
-                    assert!(drawn.is_empty() || drawn.contains("note"), "{drawn}");
+                    assert!(
+                        drawn.is_empty() || drawn.contains("note") || drawn.contains("other"),
+                        "{drawn}"
+                    );
                 }
             }
         }
@@ -452,8 +493,7 @@ bleed bleed-screw with socket 11 mm
     #[test]
     fn notes_are_wrapped_to_the_page() {
         let long = "a note that goes on for long enough to run over the edge of any page of eighty columns";
-        let far =
-            "part a-part-with-a-long-name needs this, and-that, and-something-else, and-more\n";
+        let far = "part a-part-with-a-long-name needs this, and-that, and-more\n";
         for (text, what) in [(PLAN, "bleed bleed-screw"), (far, "and-more")] {
             let page = drawn(text, &[label(text, what, long)]);
             let widest = page.lines().map(columns_of).max();

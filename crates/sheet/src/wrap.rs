@@ -1,16 +1,18 @@
 //! Setting prose in a given width.
 
 use crate::look::columns_of;
+use workshop::quantity::unit_at_start;
 
 /// `text` broken into lines of at most `width` columns at its blanks. A word longer than a line
-/// stands on a line of its own and runs over: names and paths must stay whole to be copied.
+/// stands on a line of its own and runs over: names and paths must stay whole to be copied. A
+/// figure stays with its unit, and a box with what is to be ticked.
 pub fn wrap(text: &str, width: usize) -> Vec<String> {
     let mut lines = Vec::new();
     for paragraph in text.split('\n') {
         let mut line = String::new();
         let mut used = 0;
-        for word in paragraph.split(' ').filter(|w| !w.is_empty()) {
-            let wide = columns_of(word);
+        for word in unbroken(paragraph) {
+            let wide = columns_of(&word);
             if used > 0 && used + 1 + wide > width {
                 lines.push(std::mem::take(&mut line));
                 used = 0;
@@ -19,12 +21,36 @@ pub fn wrap(text: &str, width: usize) -> Vec<String> {
                 line.push(' ');
                 used += 1;
             }
-            line.push_str(word);
+            line.push_str(&word);
             used += wide;
         }
         lines.push(line);
     }
     lines
+}
+
+/// The stretches of a text between which a line may end.
+fn unbroken(text: &str) -> Vec<String> {
+    let mut words: Vec<String> = Vec::new();
+    let mut glued = false;
+    for word in text.split(' ').filter(|word| !word.is_empty()) {
+        match words.last_mut() {
+            Some(last) if glued || is_unit_of(last, word) => {
+                last.push(' ');
+                last.push_str(word);
+            }
+            _ => words.push(word.to_owned()),
+        }
+        glued = matches!(word, "[" | "]");
+    }
+    words
+}
+
+/// Whether `word` is the unit of a figure at the end of `before`.
+fn is_unit_of(before: &str, word: &str) -> bool {
+    let figure = before.rsplit([' ', '(']).next().unwrap_or("");
+    figure.starts_with(|c: char| c.is_ascii_digit() || c == '_')
+        && unit_at_start(word).is_some_and(|(_, rest)| !rest.starts_with(char::is_alphanumeric))
 }
 
 /// `text` set in `width` columns, its first line behind `first` and all others behind blanks as
@@ -92,6 +118,13 @@ mod tests {
             ["a", "bleed-screw-union", "b"]
         );
         assert_eq!(wrap("", 5), [""]);
+    }
+
+    #[test]
+    fn figures_stay_with_their_units_and_boxes_with_their_text() {
+        assert_eq!(wrap("to 22 N.m, now", 6), ["to", "22 N.m,", "now"]);
+        assert_eq!(wrap("[ ] 4 N.m, [ ] mark", 12), ["[ ] 4 N.m,", "[ ] mark"]);
+        assert_eq!(wrap("2 x M6", 3), ["2 x", "M6"]);
     }
 
     #[test]
