@@ -251,7 +251,7 @@ impl Bench<'_> {
             .solved
             .at
             .iter()
-            .map(|p| &by_place[*p as usize])
+            .filter_map(|p| by_place.get(*p as usize))
             .map(|p| (p.earliest, p.latest, p.exact))
             .collect();
         Freedom {

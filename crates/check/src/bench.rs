@@ -356,11 +356,14 @@ pub fn only_strips(plan: &Plan) -> bool {
         .flat_map(|s| &s.targets)
         .any(|t| plan.thing(t.thing).temporary.is_none());
     let puts_together = plan.steps.iter().any(|s| {
-        matches!(s.verb, Verb::Fit | Verb::Tighten | Verb::Start | Verb::Snug)
-            && s.targets
-                .iter()
-                .map(|t| plan.thing(t.thing))
-                .any(|t| t.temporary.is_none() && !t.uncertain)
+        matches!(
+            s.verb,
+            Verb::Fit | Verb::DryFit | Verb::Tighten | Verb::Start | Verb::Snug
+        ) && s
+            .targets
+            .iter()
+            .map(|t| plan.thing(t.thing))
+            .any(|t| t.temporary.is_none() && !t.uncertain)
     });
     takes_apart && !puts_together
 }

@@ -42,6 +42,7 @@ pub fn item_moves(bench: &Bench, moved: &[StepId]) -> Result<Vec<(usize, usize)>
         }
         let landing = if bench.alone_in_its_item(StepId(step)) {
             landing(bench, nearest, place, behind, &moving, &mut in_front)
+                .or_else(|| in_front_of_stage(bench, nearest, place, behind, &moving))
         } else {
             common_landing(bench, nearest, step, &moving)
         };
@@ -91,6 +92,29 @@ fn landing(
     *in_front = true;
     let moving_items: BTreeSet<u32> = moving.iter().map(|s| steps[*s as usize].item).collect();
     let before = (0..next.item).rev().find(|i| !moving_items.contains(i));
+    Some(before.map_or(IN_FRONT, |i| i as usize))
+}
+
+/// A step that would land between two passes of a `for each` stage lands in front of the whole
+/// stage, where nothing that it has to follow stands in that stage.
+fn in_front_of_stage(
+    bench: &Bench,
+    nearest: &[u32],
+    place: usize,
+    behind: Option<usize>,
+    moving: &BTreeSet<u32>,
+) -> Option<usize> {
+    let steps = &bench.plan.steps;
+    let anchor = &steps[nearest[behind?] as usize];
+    let stage = &bench.plan.stages[anchor.stage?.0 as usize];
+    let inside = |s: u32| (stage.steps.0.0..stage.steps.1.0).contains(&s);
+    let follows = |(a, b): &(u32, u32)| *b == nearest[place] && inside(*a);
+    if bench.solved.arcs.iter().any(follows) {
+        return None;
+    }
+    let heading = stage_item(bench, stage)? as u32;
+    let moving_items: BTreeSet<u32> = moving.iter().map(|s| steps[*s as usize].item).collect();
+    let before = (0..heading).rev().find(|i| !moving_items.contains(i));
     Some(before.map_or(IN_FRONT, |i| i as usize))
 }
 

@@ -171,3 +171,12 @@ fn verb_for(word: Word) -> Option<Verb> {
         _ => return None,
     })
 }
+
+/// How a thing is named on the line of a step: with its series holes where the line stands for
+/// every member.
+pub fn name_on_line(bench: &Bench, step: StepId, name: &str) -> String {
+    match bench.stems.get(name) {
+        Some(stem) if !bench.alone_in_its_item(step) => stem.clone(),
+        _ => name.to_string(),
+    }
+}

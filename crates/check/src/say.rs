@@ -236,7 +236,12 @@ pub fn reason(bench: &Bench, source: &Source) -> (String, Place) {
                 Why::Onto => format!("{thing} goes onto {about}"),
                 Why::Hold => format!("{thing} must have {about} to hold"),
                 Why::StandsOn => format!("{about} stands on {thing}"),
-                Why::Fastened => format!("{about} must be out for {thing} to come off"),
+                Why::Fastened => {
+                    format!(
+                        "{about} must be {} for {thing} to come off",
+                        wanted(bench, atom)
+                    )
+                }
                 Why::Joint => format!("{about} belongs in the joint at {thing}"),
                 Why::Opening => format!("{about} closes {thing}"),
                 Why::OtherClosing => {
@@ -255,14 +260,33 @@ pub fn reason(bench: &Bench, source: &Source) -> (String, Place) {
                 atom.place,
             )
         }
-        Source::Link { chain, first, .. } => {
+        Source::Link {
+            chain,
+            first,
+            second,
+        } => {
             let chain = bench.lives.chain(*chain);
-            let step = StepId(chain.acts[*first as usize].step);
-            let says = format!(
-                "{}: this follows “{}”",
-                words::called(plan, chain.thing),
-                words::step(plan, step)
-            );
+            let act = &chain.acts[*first as usize];
+            let step = StepId(act.step);
+            let thing = words::called(plan, chain.thing);
+            let it = words::verb(plan, chain.thing, "it", "they");
+            let fasteners = plan.thing(chain.thing).sort == Sort::Fasteners;
+            let lowered = chain.acts[*second as usize].value < act.value;
+            let says = match (chain.aspect, fasteners, lowered) {
+                (Aspect::Main, false, true) => {
+                    format!("{thing} can only come off after {it} went on")
+                }
+                (Aspect::Main, false, false) => {
+                    format!("{thing} can only go on again after {it} came off")
+                }
+                (Aspect::Main, true, true) => {
+                    format!("{thing} can only be loosened after {it} went in")
+                }
+                (Aspect::Main, true, false) if act.value == 0 => {
+                    format!("{thing} can only go in again after {it} came out")
+                }
+                _ => format!("{thing}: this follows “{}”", words::step(plan, step)),
+            };
             (words::capital(&says), words::step_place(plan, step))
         }
     }

@@ -86,8 +86,10 @@ pub fn solve(plan: &Plan, lives: &Lives, demands: &[Demand]) -> Solved {
     let mut impossible = impossible;
     for &d in &failed {
         let demand = &demands[d as usize];
-        impossible[d as usize] |=
-            spoilt(&standing, demand) || never_put_back(plan, &standing, demand);
+        impossible[d as usize] |= spoilt(&standing, demand)
+            || never_put_back(plan, &standing, demand)
+            || turned_away(&standing, demand)
+            || never_seen_to(lives, demand);
     }
     let mut solved = Solved {
         order: by_place(&at),
@@ -111,6 +113,28 @@ pub fn solve(plan: &Plan, lives: &Lives, demands: &[Demand]) -> Solved {
     solved
 }
 
+/// Whether a standing rule asks for something that no step does at all.
+fn never_seen_to(lives: &Lives, demand: &Demand) -> bool {
+    matches!(demand.why, Why::MustBefore(_))
+        && !demand
+            .ways
+            .iter()
+            .filter(|w| !w.elsewhere)
+            .any(|w| w.atoms.iter().all(|a| possible(lives, a)))
+}
+
+/// Whether a demand fails only because a position stands elsewhere: it is turned once more, and
+/// nothing has to move for that.
+fn turned_away(standing: &Standing, demand: &Demand) -> bool {
+    let failing = crate::say::failing(standing, demand);
+    !failing.is_empty()
+        && failing.iter().all(|atom| match atom.what {
+            What::Chain(chain, _) => standing.lives.chain(chain).aspect == Aspect::Place,
+            _ => false,
+        })
+        && demand.why == Why::Reach
+}
+
 /// Whether a demand fails because a step is missing that no move can stand in for: what it needs
 /// came off and never goes back, or fasteners that hold a part are never undone.
 fn never_put_back(plan: &Plan, standing: &Standing, demand: &Demand) -> bool {
@@ -119,8 +143,13 @@ fn never_put_back(plan: &Plan, standing: &Standing, demand: &Demand) -> bool {
             return false;
         };
         let chain = standing.lives.chain(chain);
-        if chain.aspect != Aspect::Main || crate::say::comes_later(standing, demand, atom).is_some()
-        {
+        if crate::say::comes_later(standing, demand, atom).is_some() {
+            return false;
+        }
+        if matches!(chain.aspect, Aspect::Happened(State::Filled)) {
+            return crate::say::held_before(standing, demand, atom);
+        }
+        if chain.aspect != Aspect::Main {
             return false;
         }
         let surplus_fit = |a: &crate::chain::Act| a.step > demand.step && a.value > 0;
@@ -294,10 +323,21 @@ fn hopeless(demands: &[Demand], tangle: &Tangle) -> Vec<u32> {
         .collect();
     asked.sort_unstable();
     asked.dedup();
-    if asked.len() > 1 {
-        asked.retain(|d| matches!(demands[*d as usize].why, Why::Joint | Why::Fresh));
+    if asked.len() == 1 {
+        return asked;
     }
-    asked
+    // What is spent is taken new, and what is turned away is turned back: a step more, not another
+    // order.
+    let of = |kinds: &[Why]| -> Vec<u32> {
+        let asks = |d: &&u32| kinds.contains(&demands[**d as usize].why);
+        asked.iter().filter(asks).copied().collect()
+    };
+    let spent = of(&[Why::Joint, Why::Fresh]);
+    if spent.is_empty() {
+        of(&[Why::Position])
+    } else {
+        spent
+    }
 }
 
 fn tangle(problem: &Problem, stuck: &order::Stuck, order: &[u32]) -> Tangle {

@@ -4,7 +4,7 @@ use super::Asker;
 use super::conditions::{clause_ways, condition_ways, plain, state_ways};
 use super::reach::product;
 use crate::chain::Stretch;
-use crate::demand::{Atom, Demand, What, Why};
+use crate::demand::{Atom, Demand, Way, What, Why};
 use plan::model::{Must, ThingId};
 
 impl<'a> Asker<'a> {
@@ -43,10 +43,14 @@ impl<'a> Asker<'a> {
                         if i != j
                             && let What::Chain(chain, test) = other.what
                         {
-                            ways.extend(plain(vec![vec![Atom {
-                                what: What::Chain(chain, test.opposite()),
-                                ..*other
-                            }]]));
+                            ways.push(Way {
+                                atoms: vec![Atom {
+                                    what: What::Chain(chain, test.opposite()),
+                                    ..*other
+                                }],
+                                line: None,
+                                elsewhere: true,
+                            });
                         }
                     }
                     self.asked.demands.push(Demand {
@@ -64,6 +68,18 @@ impl<'a> Asker<'a> {
         }
     }
 
+    /// That the condition has come about for the last time, where acts bring it about: a joint
+    /// opened and made again after the bleeding wants another bleeding.
+    fn made_for_the_last_time(&self, atom: Atom) -> Atom {
+        match self.made_true(atom).last() {
+            Some(&(step, _)) => Atom {
+                what: What::Done(step, true),
+                ..atom
+            },
+            None => atom,
+        }
+    }
+
     /// The last act that brings the state about must come when the condition holds.
     fn must_after(&mut self, id: ThingId, n: u32, must: &'a Must) {
         for way in self.wanted(id, must) {
@@ -72,7 +88,14 @@ impl<'a> Asker<'a> {
                     self.asked.never_done.push((id, n));
                     continue;
                 };
-                let ways = condition_ways(self.plan, self.lives, self.index, &must.condition);
+                let ways = condition_ways(self.plan, self.lives, self.index, &must.condition)
+                    .into_iter()
+                    .map(|way| {
+                        way.into_iter()
+                            .map(|a| self.made_for_the_last_time(a))
+                            .collect()
+                    })
+                    .collect();
                 self.asked.demands.push(Demand {
                     step,
                     sub,

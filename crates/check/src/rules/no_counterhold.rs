@@ -124,7 +124,7 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
     };
     let mut because: Vec<Because> = later
         .map(|s| at_step(bench, s, "it comes only here"))
-        .or_else(|| gone.map(|s| at_step(bench, s, "it goes here")))
+        .or_else(|| gone.map(|s| at_step(bench, s, gone_label(bench, s))))
         .into_iter()
         .collect();
     because.push(Because {
@@ -137,5 +137,13 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
         says: words::capital(&says),
         because,
         advice: None,
+    }
+}
+
+/// What a step that took the reaction away did.
+fn gone_label(bench: &Bench, step: StepId) -> &'static str {
+    match bench.plan.step(step).verb {
+        Verb::Slacken | Verb::Undo | Verb::Unlock => "loosened here",
+        _ => "it comes off here",
     }
 }

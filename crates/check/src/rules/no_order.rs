@@ -83,7 +83,27 @@ fn finding(bench: &Bench, tangle: &Tangle) -> Finding {
         steps,
         ..Finding::new(&RULE, place, words::step(plan, first), says)
     }
-    .advice("One of these lines does not say what is so on the machine: find it and change it.")
+    .advice(way_out(bench, tangle))
+}
+
+/// A step that does several things may have to stand on both sides of another; else some line is
+/// wrong.
+fn way_out(bench: &Bench, tangle: &Tangle) -> String {
+    let plan = bench.plan;
+    let several = tangle
+        .circle
+        .iter()
+        .map(|(_, _, after)| StepId(*after))
+        .find(|s| plan.step(*s).targets.len() > 1 && !plan.step(*s).together);
+    match several {
+        Some(step) => format!(
+            "“{}” does several things in one step: write them as steps of their own, so that each \
+             can have its turn. Or one of these lines does not say what is so on the machine.",
+            words::step(plan, step)
+        ),
+        None => "One of these lines does not say what is so on the machine: find it and change it."
+            .to_string(),
+    }
 }
 
 /// The step that waits, why, and the line that says so.

@@ -42,7 +42,7 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         if finding.mend.is_none()
             && let Some(step) = finding.steps.first().copied()
         {
-            let add = format!("new {}", finding.about);
+            let add = format!("new {}", mend::name_on_line(bench, step, &finding.about));
             let title = format!("Say “{add}” on “{}”.", words::step(plan, step));
             finding.mend = Some(mend::say_on_step(bench, step, &add, title));
         }

@@ -47,7 +47,7 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         if finding.mend.is_none()
             && let Some(step) = finding.steps.first().copied()
         {
-            let add = format!("new {}", finding.about);
+            let add = format!("new {}", mend::name_on_line(bench, step, &finding.about));
             let title = format!("Say “{add}” on this step.");
             finding.mend = Some(mend::say_on_step(bench, step, &add, title));
         }

@@ -2,7 +2,8 @@
 
 use crate::bench::Bench;
 use crate::demand::Standing;
-use crate::finding::{Because, Finding, Severity};
+use crate::finding::{Because, Finding, Mend, Severity};
+use crate::mend;
 use crate::rules::Rule;
 use crate::say::{self, Said, at_step, name};
 use crate::words;
@@ -35,11 +36,42 @@ fit caliper
 };
 
 fn find(bench: &Bench, found: &mut Vec<Finding>) {
+    let before = found.len();
     say::faults(bench, &RULE, found);
+    let standing = bench.standing();
+    for (finding, fault) in found[before..].iter_mut().zip(bench.faults_of(RULE.name)) {
+        if finding.mend.is_none()
+            && let Some(d) = fault.demands.first()
+        {
+            finding.mend = turn_first(bench, &standing, *d);
+            if finding.mend.is_some() {
+                finding.advice = None;
+            }
+        }
+    }
     let plan = bench.plan;
     for (_, thing) in plan.things() {
         if thing.uncertain {
             continue;
+        }
+        for mate in &thing.matched_with {
+            let rival = plan.things.iter().find(|other| {
+                other.name < thing.name
+                    && of_one_series(other, thing)
+                    && other.matched_with.iter().any(|m| m.thing == mate.thing)
+            });
+            if let Some(rival) = rival {
+                let says = format!(
+                    "{} and {} are both said to belong with {}.",
+                    words::capital(rival.called()),
+                    thing.called(),
+                    words::called(plan, mate.thing)
+                );
+                found.push(
+                    Finding::new(&RULE, mate.place, thing.name.as_str(), says)
+                        .because(rival.place, "the other one"),
+                );
+            }
         }
         for base in &thing.onto {
             let other = plan.thing(base.thing);
@@ -80,6 +112,11 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
     }
 }
 
+/// Whether two things are members of one series.
+fn of_one_series(a: &Thing, b: &Thing) -> bool {
+    matches!((&a.member, &b.member), (Some(a), Some(b)) if a.stem == b.stem)
+}
+
 /// Whether two things are of one sort of thing: members of one series, or names alike but for
 /// their last word.
 fn like(a: &Thing, b: &Thing) -> bool {
@@ -89,6 +126,17 @@ fn like(a: &Thing, b: &Thing) -> bool {
         })
     };
     stem(a).is_some() && stem(a) == stem(b)
+}
+
+/// Turns the position to where it is needed in front of the step that needs it.
+fn turn_first(bench: &Bench, standing: &Standing, d: u32) -> Option<Mend> {
+    let demand = &bench.demands[d as usize];
+    let atom = say::failing(standing, demand).first().copied()?;
+    let position = &bench.plan.thing(atom.about?).name;
+    let line = format!("turn {position} to {}", say::wanted(bench, atom));
+    let step = StepId(demand.step);
+    let title = format!("Write “{line}” in front of “{}”.", words::step(bench.plan, step));
+    mend::step_in_front(bench, step, &line, title)
 }
 
 /// What is said of a position that does not stand where it must.
