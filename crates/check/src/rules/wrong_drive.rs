@@ -41,6 +41,8 @@ tighten cover-bolts with socket 13 mm
 /// How a tool takes hold of a fastener.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Hold {
+    /// A hexagon, outside or inside: the plan does not say which.
+    Hexagon,
     /// Around a hexagon.
     Around,
     /// A hexagon key in a socket.
@@ -50,8 +52,14 @@ enum Hold {
 }
 
 impl Hold {
+    /// Whether a tool that takes hold like this can turn a head made for `head`.
+    fn turns(self, head: Hold) -> bool {
+        self == head || (head == Hold::Hexagon && self != Hold::Lobes)
+    }
+
     fn words(self) -> &'static str {
         match self {
+            Hold::Hexagon => "a hexagon",
             Hold::Around => "a hexagon head",
             Hold::Key => "a hexagon socket",
             Hold::Lobes => "a six-lobed socket",
@@ -179,6 +187,8 @@ fn head(group: &Fasteners) -> Option<Head> {
     let series = series.as_deref().and_then(HeadSeries::read);
     let hold = match kind.as_str() {
         "hex" if series.is_some_and(HeadSeries::is_key) => Hold::Key,
+        // “Hex” is said of heads and of sockets alike.
+        "hex" | "hexagon" if series.is_none() => Hold::Hexagon,
         "hex" | "hexagon" => Hold::Around,
         "hex-key" | "hex-socket" | "hex-bit" => Hold::Key,
         "torx" | "torx-key" | "torx-bit" => Hold::Lobes,
@@ -226,21 +236,21 @@ fn against_tools(
     let fits = |(tool, hold): &(&ToolUse, Hold)| {
         let size = tool.size.as_deref().and_then(Size::read);
         let sized = size.zip(head.size.as_ref());
-        *hold == head.hold && sized.is_none_or(|(size, wanted)| size.fits(wanted))
+        hold.turns(head.hold) && sized.is_none_or(|(size, wanted)| size.fits(wanted))
     };
     if turning.iter().any(fits) {
         return None;
     }
     // A socket may well drive a bit.
-    let bit_inside = head.hold != Hold::Around
+    let bit_inside = !matches!(head.hold, Hold::Around | Hold::Hexagon)
         && turning
             .iter()
             .all(|(tool, hold)| *hold == Hold::Around && tool.size.is_none());
     let wrong = turning.iter().find(|(tool, _)| !holds_other_side(tool));
     let (tool, hold) = wrong.filter(|_| !bit_inside)?;
-    let wanted = match (&head.size, *hold == head.hold) {
-        (Some(size), true) => size.words(),
-        (Some(size), false) => format!("{} of {}", head.hold.words(), size.words()),
+    let wanted = match (&head.size, hold.turns(head.hold)) {
+        (Some(size), true) if head.hold != Hold::Hexagon => size.words(),
+        (Some(size), _) => format!("{} of {}", head.hold.words(), size.words()),
         (None, _) => head.hold.words().to_string(),
     };
     let one = group.count == Some(1);
