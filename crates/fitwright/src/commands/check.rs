@@ -93,9 +93,12 @@ fn text(plans: &[Asked], benches: &[Bench<'_>], look: Look, outcome: &mut Outcom
 /// What was found and what to do next.
 fn last_line(asked: &Asked, bench: &Bench<'_>, counts: Counts) -> String {
     let (name, argument) = (asked.name(), asked.argument());
+    let what = match counts.words().as_str() {
+        "nothing" => "nothing wrong".to_owned(),
+        words => words.to_owned(),
+    };
     let found = format!(
-        "{name}: {} found in {}.",
-        counts.words(),
+        "{name}: {what} found in {}.",
         counted(asked.plan.steps.len(), "step")
     );
     if asked.plan.steps.is_empty() && counts.errors == 0 {

@@ -20,10 +20,11 @@ pub fn run(arguments: &Sheet, look: Look) -> Outcome {
         if errors > 0 {
             outcome.worse(Status::Found);
             outcome.say(format!(
-                "fitwright: {} has {}; `fitwright check {}` shows them.",
+                "fitwright: {} has {}; `fitwright check {}` shows {}.",
                 asked.name(),
                 counted(errors, "error"),
-                asked.argument()
+                asked.argument(),
+                if errors == 1 { "it" } else { "them" }
             ));
         }
         sheets.push(checklist);
