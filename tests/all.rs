@@ -1,6 +1,7 @@
 //! One binary for every test that crosses crates.
 
 mod examples;
+mod house;
 mod pages;
 mod plans;
 mod rules;

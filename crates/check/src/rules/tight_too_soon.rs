@@ -73,13 +73,11 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
         place: words::step_place(plan, step),
         about: name(bench, demand.thing),
         says: words::capital(&format!(
-            "{thing} {} tightened for good here while they must float until {}{}{clamped}.",
+            "{thing} {} tightened for good here but must float until {}{}{clamped}.",
             words::is_or_are(plan, demand.thing),
             say::asked(bench, demand),
             say::writers_reason(demand),
-        ))
-        .replace("is tightened for good here while they must", "is tightened for good here but must")
-        .replace("are tightened for good here while they must", "are tightened for good here but must"),
+        )),
         because,
         advice: Some(format!("Only start {thing} here, and tighten after that.")),
     }
