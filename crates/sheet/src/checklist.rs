@@ -115,6 +115,8 @@ pub struct Entry {
     pub step: StepId,
     /// Its words.
     pub name: String,
+    /// What it acts on, by name.
+    pub targets: Vec<String>,
     /// Its `as` name in the plan.
     pub known_as: Option<String>,
     /// Its line in the plan.
@@ -262,6 +264,8 @@ pub struct PartNote {
     pub mass: Option<String>,
     /// Whether it is a helper that comes out again, and how many of it there are.
     pub temporary: Option<u32>,
+    /// The step that takes a helper out again.
+    pub out_at: Option<usize>,
 }
 
 /// How far a group of fasteners is tightened, or loosened, by a step.

@@ -83,10 +83,11 @@ pub fn lines(entry: &Entry) -> Vec<Line> {
             .iter()
             .filter_map(|manner| self::manner(*manner)),
     );
-    each(&mut lines, &entry.parts, |part, several| {
+    let all = entry.targets.len();
+    each(&mut lines, &entry.parts, all, |part, several| {
         vec![part_note(part, several)]
     });
-    each(&mut lines, &entry.fastenings, fastening_lines);
+    each(&mut lines, &entry.fastenings, all, fastening_lines);
     for loose in &entry.leave_loose {
         let mut text = format!(
             "leave {} loose until {}",
@@ -128,10 +129,16 @@ pub fn lines(entry: &Entry) -> Vec<Line> {
     lines
 }
 
-/// The lines of each of several things, by name; once and without names where they are all alike.
-fn each<T>(lines: &mut Vec<Line>, things: &[T], said: impl Fn(&T, bool) -> Vec<Line>) {
+/// The lines of each of several things, by name; without names, once, where they are all alike
+/// and are all that the step acts on.
+fn each<T>(
+    lines: &mut Vec<Line>,
+    things: &[T],
+    targets: usize,
+    said: impl Fn(&T, bool) -> Vec<Line>,
+) {
     let plain: Vec<Vec<Line>> = things.iter().map(|thing| said(thing, false)).collect();
-    if plain.windows(2).all(|pair| pair[0] == pair[1]) {
+    if things.len() == targets && plain.windows(2).all(|pair| pair[0] == pair[1]) {
         lines.extend(plain.into_iter().next().unwrap_or_default());
     } else {
         lines.extend(things.iter().flat_map(|thing| said(thing, true)));
@@ -215,10 +222,14 @@ fn part_note(part: &PartNote, several: bool) -> Line {
         said.push(mass.clone());
     }
     if let Some(count) = part.temporary {
+        let out = match part.out_at {
+            Some(number) => format!(", out again at step {number}"),
+            None => String::new(),
+        };
         said.push(if count > 1 {
-            format!("temporary: {count} of them, count them {BLANK}")
+            format!("temporary{out}: {count} of them, count them {BLANK}")
         } else {
-            "temporary".into()
+            format!("temporary{out}")
         });
     }
     plain("part", named(&part.name, several, &said.join("; ")))

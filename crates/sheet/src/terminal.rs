@@ -58,20 +58,23 @@ fn section(section: &Section, checklist: &Checklist, look: Look) -> String {
     }
     page += &rule(look);
     let digits = checklist.heading.steps.to_string().len().max(2);
-    for entry in &section.entries {
-        page += &self::entry(entry, digits, look);
+    for (n, entry) in section.entries.iter().enumerate() {
+        page += &self::entry(entry, digits, n == 0, look);
     }
     page
 }
 
-fn entry(entry: &Entry, digits: usize, look: Look) -> String {
+fn entry(entry: &Entry, digits: usize, first: bool, look: Look) -> String {
     let width = look.columns();
     let indent = BOX.len() + digits + 2;
     let margin = " ".repeat(indent);
     let mut page = String::new();
     if !entry.last_chances.is_empty() {
         let word = look.ink(Ink::Warning, "LAST CHANCE");
-        page += &format!("\n{word} before step {}, which shuts in:\n", entry.number);
+        if !first {
+            page.push('\n');
+        }
+        page += &format!("{word} before step {}, which shuts in:\n", entry.number);
         for chance in &entry.last_chances {
             let text = lines::chance(chance);
             let line = hang(&format!("    {BOX}"), &text, width);

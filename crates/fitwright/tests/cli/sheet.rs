@@ -20,7 +20,6 @@ Inside
 
 Closing
 ────────────────────────────────────────────────────────────────────────────────
-
 LAST CHANCE before step 3, which shuts in:
     [ ] Gap at the tip: measured at step 2
 [ ]  3  Fit Pump cover

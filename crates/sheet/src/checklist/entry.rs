@@ -66,6 +66,11 @@ impl<'w> Maker<'w> {
             number: self.numbers.number(id),
             step: id,
             name: words::step(plan, id),
+            targets: step
+                .targets
+                .iter()
+                .map(|target| thing(plan, target.thing))
+                .collect(),
             known_as: step.name.as_ref().map(|name| harmless(&name.text)),
             line: self.texts.start(step.place).line,
             last_chances: self.chances.get(&id).cloned().unwrap_or_default(),
@@ -77,7 +82,7 @@ impl<'w> Maker<'w> {
             supplies: supplies(plan, id),
             new_items: new_items(plan, step),
             old_items: old_items(plan, step),
-            parts: part_notes(plan, step),
+            parts: part_notes(plan, &self.numbers, &self.acts, (at, id)),
             fastenings: step
                 .targets
                 .iter()

@@ -1,13 +1,20 @@
 //! How the parts of a step go on.
 
 use super::PartNote;
+use super::acts::Acts;
 use crate::look::harmless;
-use crate::words::thing;
-use plan::model::{Plan, Sort, Step};
+use crate::words::{Numbers, thing};
+use plan::model::{Plan, Sort, StepId};
 use syntax::tree::Verb;
 
 /// Which way round, which side, whose mate: for every part that has something to say.
-pub(super) fn part_notes(plan: &Plan, step: &Step) -> Vec<PartNote> {
+pub(super) fn part_notes(
+    plan: &Plan,
+    numbers: &Numbers,
+    acts: &Acts<'_>,
+    (at, id): (usize, StepId),
+) -> Vec<PartNote> {
+    let step = plan.step(id);
     let goes_on = matches!(step.verb, Verb::Fit | Verb::DryFit);
     if !goes_on && step.verb != Verb::Remove {
         return Vec::new();
@@ -42,7 +49,16 @@ pub(super) fn part_notes(plan: &Plan, step: &Step) -> Vec<PartNote> {
                     .as_ref()
                     .filter(|mass| !mass.unknown)
                     .map(|mass| harmless(&mass.text)),
-                temporary: part.temporary.map(|_| part.count.unwrap_or(1)),
+                // What comes out one at a time need not be called temporary once more.
+                temporary: part
+                    .temporary
+                    .map(|_| part.count.unwrap_or(1))
+                    .filter(|count| goes_on || *count > 1),
+                out_at: part
+                    .temporary
+                    .filter(|_| goes_on)
+                    .and_then(|_| acts.next(target.thing, at, Verb::Remove))
+                    .map(|step| numbers.number(step)),
             }
         })
         .filter(|note| {

@@ -55,6 +55,7 @@ struct Section {
 struct Step {
     number: usize,
     name: String,
+    targets: Vec<String>,
     known_as: Option<String>,
     line: usize,
     last_chances: Vec<Chance>,
@@ -146,6 +147,7 @@ struct Part {
     mass: Option<String>,
     temporary: bool,
     count: Option<u32>,
+    out_at: Option<usize>,
 }
 
 #[derive(Serialize, Debug)]
@@ -259,6 +261,7 @@ fn step(entry: &inner::Entry) -> Step {
     Step {
         number: entry.number,
         name: entry.name.clone(),
+        targets: entry.targets.clone(),
         known_as: entry.known_as.clone(),
         line: entry.line,
         last_chances: entry.last_chances.iter().map(chance).collect(),
@@ -367,6 +370,7 @@ fn part(part: &inner::PartNote) -> Part {
         mass: part.mass.clone(),
         temporary: part.temporary.is_some(),
         count: part.temporary,
+        out_at: part.out_at,
     }
 }
 

@@ -299,6 +299,10 @@ fn what_must_be_so_is_said_where_it_is_asked() {
     assert_eq!(entry(text, 4).wanted.len(), 1, "asked when broken loose");
     assert!(entry(text, 5).wanted.is_empty(), "not asked when wound out");
     assert_eq!(entry(text, 1).name, "Turn Crank to tdc");
+    assert_eq!(
+        said(text, "part"),
+        ["Locking pin: temporary, out again at step 7"]
+    );
 }
 
 #[test]
@@ -326,7 +330,7 @@ fn parts_say_which_way_round_and_whose_they_are() {
     assert_eq!(
         said(text, "part"),
         [
-            "temporary: 4 of them, count them ________",
+            "temporary, out again at step 4: 4 of them, count them ________",
             "facing: number to the front; left side; belongs with rod; 2 kg",
             "temporary: 4 of them, count them ________",
         ]
