@@ -1,5 +1,7 @@
 //! The commands and their flags, each defined once.
 
+pub mod calc;
+
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use std::path::PathBuf;
 
@@ -92,6 +94,26 @@ pub enum Command {
         Only blanks, line ends at the end of the file and the like change, never the meaning."
     )]
     Tidy(Tidy),
+    /// Print the torque sheet: every thread that is tightened, on one page
+    #[command(after_help = "Examples:\n  fitwright torques pump.rebuild\n  \
+        fitwright torques pump.rebuild --by place --as markdown > torques.md\n  \
+        fitwright torques pump.rebuild --as svg --of cover-screws > order.svg\n\n\
+        A torque that the plan does not have is a blank to fill in; none is ever made up.")]
+    Torques(Torques),
+    /// Print the kit: parts, what is used up, supplies and tools to lay out
+    #[command(after_help = "Example:\n  fitwright kit pump.rebuild\n\n\
+        Where the plan says of any tool or supply that it is at hand (have), what is not said to \
+        be is listed first.")]
+    Kit(Kit),
+    /// Work out a figure, and show how
+    #[command(
+        after_help = "Examples:\n  fitwright calc convert 22 N.m to lbf.ft\n  \
+        fitwright calc adapter \"40 N.m\" --length \"350 mm\" --reach \"50 mm\"\n  \
+        fitwright calc preload \"22 N.m\" M8 --class 8.8\n\n\
+        Each prints the formula, the formula with the numbers put in, its source and what was \
+        taken for granted. None of them replaces the figure in the maker's manual."
+    )]
+    Calc(calc::Calc),
     /// List the rules, or explain one
     #[command(after_help = "Examples:\n  fitwright rules\n  fitwright rules shut-in")]
     Rules(Rules),
@@ -212,4 +234,54 @@ pub struct Rules {
     /// The rule to explain
     #[arg(value_name = "RULE")]
     pub rule: Option<String>,
+}
+
+/// `torques`.
+#[derive(Args, Debug)]
+pub struct Torques {
+    /// The plans.
+    #[command(flatten)]
+    pub plans: Plans,
+    /// The form of the sheet; svg is the picture of one tightening order
+    #[arg(long = "as", value_enum, default_value_t = TorquesForm::Text, value_name = "FORM")]
+    pub form: TorquesForm,
+    /// How the groups are sorted
+    #[arg(long, value_enum, default_value_t = Sorting::Use, value_name = "WHAT")]
+    pub by: Sorting,
+    /// The fasteners whose tightening order is drawn; only with --as svg
+    #[arg(long, value_name = "FASTENERS")]
+    pub of: Option<String>,
+}
+
+/// A form of the torque sheet.
+#[derive(ValueEnum, Clone, Copy, PartialEq, Eq, Debug)]
+pub enum TorquesForm {
+    /// For a terminal, or to print
+    Text,
+    /// A table
+    Markdown,
+    /// For programs
+    Json,
+    /// A tightening order as a picture
+    Svg,
+}
+
+/// How the torque sheet is sorted.
+#[derive(ValueEnum, Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Sorting {
+    /// As they are first tightened
+    Use,
+    /// By what they hold
+    Place,
+}
+
+/// `kit`.
+#[derive(Args, Debug)]
+pub struct Kit {
+    /// The plans.
+    #[command(flatten)]
+    pub plans: Plans,
+    /// The form of the list
+    #[arg(long = "as", value_enum, default_value_t = SheetForm::Text, value_name = "FORM")]
+    pub form: SheetForm,
 }

@@ -1,13 +1,16 @@
 //! One file a command.
 
 mod arrange;
+mod calc;
 mod check;
 mod diff;
 mod explain;
 mod freedom;
+mod kit;
 mod rules;
 mod sheet;
 mod tidy;
+mod torques;
 mod windows;
 
 use crate::cli::{Cli, Command};
@@ -26,6 +29,9 @@ pub fn run(cli: &Cli, look: Look) -> Outcome {
         Command::Windows(plans) => windows::run(plans, look),
         Command::Freedom(plans) => freedom::run(plans, look),
         Command::Tidy(arguments) => tidy::run(arguments, look),
+        Command::Torques(arguments) => torques::run(arguments, look),
+        Command::Kit(arguments) => kit::run(arguments, look),
+        Command::Calc(arguments) => calc::run(arguments, look),
         Command::Rules(arguments) => rules::run(arguments, look),
     }
 }

@@ -7,10 +7,14 @@
 //! another meaning raises [`VERSION`].
 
 mod check;
+mod kit;
 mod sheet;
+mod torques;
 
 pub use check::{CheckedPlan, Report};
+pub use kit::Kits;
 pub use sheet::{Sheet, Sheets};
+pub use torques::{TorqueSheet, TorqueSheets};
 
 /// The version of both forms.
 pub const VERSION: u32 = 1;
@@ -20,6 +24,12 @@ pub const CHECK_SCHEMA: &str = include_str!("../schema/check.schema.json");
 
 /// The schema of [`Sheets`].
 pub const SHEET_SCHEMA: &str = include_str!("../schema/sheet.schema.json");
+
+/// The schema of [`TorqueSheets`].
+pub const TORQUES_SCHEMA: &str = include_str!("../schema/torques.schema.json");
+
+/// The schema of [`Kits`].
+pub const KIT_SCHEMA: &str = include_str!("../schema/kit.schema.json");
 
 /// `value` as JSON text, indented, with a line end.
 ///

@@ -66,7 +66,7 @@ fn entry(entry: &Entry) -> String {
 }
 
 /// `text` with every character that Markdown would read as more than itself made plain.
-fn escaped(text: &str) -> String {
+pub(crate) fn escaped(text: &str) -> String {
     let mut plain = String::with_capacity(text.len());
     for c in text.chars() {
         match c {

@@ -5,8 +5,11 @@
 
 mod arrange;
 mod bench;
+mod calc;
 mod check;
 mod files;
 mod json;
+mod kit;
 mod other;
 mod sheet;
+mod torques;
