@@ -2,8 +2,8 @@
 
 Usage: json_schemas.py FITWRIGHT PLAN-OR-FOLDER...
 
-Every plan is put through `check --as json` and `sheet --as json`; both must be
-valid by the schemas in `crates/sheet/schema/`, as the reference implementation
+Every plan is put through `check`, `sheet`, `torques` and `kit` with `--as json`;
+what they print must be valid by the schemas in `crates/sheet/schema/`, as the reference implementation
 of JSON Schema for Python reads them.
 """
 
@@ -32,7 +32,7 @@ def plans(arguments):
 def main(program, arguments):
     wrong = 0
     seen = 0
-    validators = {name: validator(name) for name in ("check", "sheet")}
+    validators = {name: validator(name) for name in ("check", "sheet", "torques", "kit")}
     for plan in plans(arguments):
         for name, by in validators.items():
             ran = subprocess.run([program, name, str(plan), "--as", "json"], capture_output=True, check=False)

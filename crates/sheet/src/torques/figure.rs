@@ -1,5 +1,6 @@
 //! A tightening order, drawn: where each fastener stands, and when its turn comes.
 
+use crate::look::columns_of;
 use crate::words::thing;
 use plan::model::{Plan, ThingId};
 use workshop::tightening::pattern::{Layout, MOST, Pattern, check_order, tightening_order};
@@ -136,13 +137,24 @@ impl Figure {
                 (first.max(second).saturating_sub(1) as f64 * 44.0, 80.0)
             }
         };
-        let (margin, radius, caption) = (28.0, 15.0, 46.0);
-        let width = (inner_width + 2.0 * margin).max(320.0);
+        let (margin, radius, line) = (28.0, 15.0, 18.0);
+        let mut words = vec![
+            self.of.as_str(),
+            self.words.as_str(),
+            "number 1 is tightened first",
+        ];
+        if !self.layout_said {
+            words.push("the plan does not say how they stand");
+        }
+        let widest = words.iter().map(|words| columns_of(words)).max();
+        // A letter of 13 units is about 8 wide in any usual face.
+        let width = (inner_width + 2.0 * margin).max(8.0 * widest.unwrap_or(0) as f64 + margin);
         let left = (width - inner_width) / 2.0;
-        let height = inner_height + 2.0 * margin + caption;
+        let height = inner_height + 2.0 * margin + line * words.len() as f64;
         let mut svg = format!(
             "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width:.0} {height:.0}\" \
-             width=\"{width:.0}\" height=\"{height:.0}\" font-family=\"sans-serif\" role=\"img\">\n\
+             width=\"{width:.0}\" height=\"{height:.0}\" font-family=\"sans-serif\" \
+             text-anchor=\"middle\" role=\"img\">\n\
              <title>{}</title>\n<rect width=\"100%\" height=\"100%\" fill=\"white\"/>\n",
             escaped(&format!("{}: {}", self.of, self.caption()))
         );
@@ -152,26 +164,22 @@ impl Figure {
                 margin + place.y * inner_height,
             );
             svg += &format!(
-                "<circle cx=\"{x:.1}\" cy=\"{y:.1}\" r=\"{radius}\" fill=\"none\" stroke=\"black\" stroke-width=\"1.5\"/>\
-                 <text x=\"{x:.1}\" y=\"{:.1}\" font-size=\"14\" text-anchor=\"middle\">{turn}</text>\n",
+                "<circle cx=\"{x:.1}\" cy=\"{y:.1}\" r=\"{radius}\" fill=\"none\" \
+                 stroke=\"black\" stroke-width=\"1.5\"/>\
+                 <text x=\"{x:.1}\" y=\"{:.1}\" font-size=\"14\">{turn}</text>\n",
                 y + 5.0
             );
         }
-        let base = inner_height + 2.0 * margin + 14.0;
-        svg += &format!(
-            "<text x=\"{:.1}\" y=\"{base:.1}\" font-size=\"13\" text-anchor=\"middle\">{}</text>\n\
-             <text x=\"{:.1}\" y=\"{:.1}\" font-size=\"11\" text-anchor=\"middle\">number 1 is tightened first{}</text>\n</svg>\n",
-            width / 2.0,
-            escaped(&self.of),
-            width / 2.0,
-            base + 18.0,
-            if self.layout_said {
-                ""
-            } else {
-                "; how they stand is not said in the plan"
-            },
-        );
-        svg
+        let mut base = inner_height + 2.0 * margin + 14.0;
+        for words in words {
+            svg += &format!(
+                "<text x=\"{:.1}\" y=\"{base:.1}\" font-size=\"13\">{}</text>\n",
+                width / 2.0,
+                escaped(words)
+            );
+            base += line;
+        }
+        svg + "</svg>\n"
     }
 }
 
