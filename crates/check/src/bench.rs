@@ -171,6 +171,22 @@ impl<'p> Bench<'p> {
         never_made_good(self.plan, &self.lives, thing)
     }
 
+    /// Whether a step before `step` needs a temporary thing that went before and never came back:
+    /// then it is that step which is missing, and not this removal which is too many.
+    pub fn put_back_missing(&self, thing: ThingId, step: u32) -> bool {
+        self.plan.thing(thing).temporary.is_some()
+            && self.solved.failed.iter().any(|d| {
+                let demand = &self.demands[*d as usize];
+                self.solved.impossible[*d as usize]
+                    && demand.step <= step
+                    && demand
+                        .ways
+                        .iter()
+                        .flat_map(|w| &w.atoms)
+                        .any(|a| a.about == Some(thing))
+            })
+    }
+
     /// Whether a line about the thing could not be read, so that nothing may be said of what is
     /// missing about it.
     pub fn in_doubt(&self, thing: ThingId) -> bool {
@@ -330,7 +346,20 @@ fn doubted(plan: &Plan) -> HashSet<ThingId> {
         let named = s.targets.iter().chain(&s.uses).chain(&s.news);
         named.map(|r| r.thing)
     });
-    things.chain(steps).collect()
+    // What a misspelt name nearly spells is mentioned there, so nothing of it is missing.
+    let nearly: HashSet<&str> = plan
+        .problems
+        .iter()
+        .filter_map(|p| match &p.kind {
+            plan::model::ProblemKind::UnknownName { near, .. } => near.as_deref(),
+            _ => None,
+        })
+        .collect();
+    let meant = plan
+        .things()
+        .filter(|(_, t)| nearly.contains(t.name.as_str()))
+        .map(|(id, _)| id);
+    things.chain(steps).chain(meant).collect()
 }
 
 fn heading_in_doubt(plan: &Plan) -> bool {

@@ -52,6 +52,8 @@ pub struct Way {
 pub enum Why {
     /// A part goes onto another.
     Onto,
+    /// A unit is built up before it is fitted as one.
+    Built,
     /// What a part needs when it is fitted.
     Needs,
     /// What a group of fasteners needs when turned hard.

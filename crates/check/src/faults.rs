@@ -169,7 +169,7 @@ pub fn gather(bench: &Bench) -> Vec<Fault> {
                     });
             }
             _ => alone.push(Fault {
-                within_step: !solved.impossible[d as usize],
+                within_step: !solved.impossible[d as usize] && by_own_step(&standing, demand),
                 ..blank
             }),
         }
@@ -190,6 +190,7 @@ pub fn gather(bench: &Bench) -> Vec<Fault> {
         });
         fault.crossed.push((chain, a, b));
     }
+    let alone = merge_within_steps(bench, alone);
     let mut faults = merge_of_one_thing(bench, by_move.into_values().collect());
     faults.extend(merge_alike(bench, alone));
     for fault in &mut faults {
@@ -202,8 +203,27 @@ pub fn gather(bench: &Bench) -> Vec<Fault> {
         if let Some(first) = fault.demands.first() {
             fault.rule = rule_of(bench, *first);
         }
+        if fault.within_step {
+            fault.rule = "out-of-turn";
+        }
     }
     faults
+}
+
+/// Acts of one step in the wrong order are one fault of that step, and a matter of turn.
+fn merge_within_steps(bench: &Bench, alone: Vec<Fault>) -> Vec<Fault> {
+    let mut merged: Vec<Fault> = Vec::new();
+    for fault in alone {
+        let step = |f: &Fault| bench.demands[f.demands[0] as usize].step;
+        let same = merged
+            .iter_mut()
+            .find(|m| m.within_step && fault.within_step && step(m) == step(&fault));
+        match same {
+            Some(one) => one.demands.extend(fault.demands),
+            None => merged.push(fault),
+        }
+    }
+    merged
 }
 
 /// Work at one thing that fails by one rule is one fault, however many of its steps have to move:
@@ -214,11 +234,25 @@ fn merge_of_one_thing(bench: &Bench, faults: Vec<Fault>) -> Vec<Fault> {
         let d = *f.demands.first()?;
         Some((rule_of(bench, d), bench.demands[d as usize].thing))
     };
+    // What is taken off with all that stands on it, or built up before it is put back, is one
+    // fault however much stands on it.
+    let stands = |f: &Fault| {
+        let demand = &bench.demands[*f.demands.first()? as usize];
+        match demand.why {
+            Why::StandsOn => Some((demand.step, demand.thing)),
+            Why::Onto => {
+                let base = demand.ways.first()?.atoms.first()?.about?;
+                Some((u32::MAX, base))
+            }
+            _ => None,
+        }
+    };
     for fault in faults {
         let same = merged.iter_mut().find(|m| {
-            about(m).is_some()
+            (about(m).is_some()
                 && about(m) == about(&fault)
-                && m.moved.iter().any(|s| fault.moved.contains(s))
+                && m.moved.iter().any(|s| fault.moved.contains(s)))
+                || (stands(m).is_some() && stands(m) == stands(&fault))
         });
         match same {
             Some(one) => {
@@ -249,9 +283,15 @@ fn merge_alike(bench: &Bench, alone: Vec<Fault>) -> Vec<Fault> {
         // Fasteners that were never undone hold everything they hold: one step is missing.
         let step = match demand.why {
             Why::Fastened => None,
+            _ if fault.rule == "unmarked" => None,
             _ => Some(demand.step),
         };
-        let key = (step, fault.rule, missing);
+        let about = if fault.rule == "unmarked" {
+            Some(demand.thing)
+        } else {
+            missing
+        };
+        let key = (step, fault.rule, about);
         if let Some(&at) = seen.get(&key) {
             merged[at].demands.extend(fault.demands);
         } else {
@@ -275,6 +315,23 @@ fn crossed_rule(bench: &Bench, chain: u32, first: u32) -> &'static str {
     } else {
         "out-of-turn"
     }
+}
+
+/// Whether a demand fails because of another act of its own step.
+fn by_own_step(standing: &Standing, demand: &Demand) -> bool {
+    let of_turn = !matches!(demand.why, Why::Joint | Why::Fresh | Why::StillLocked);
+    of_turn
+        && crate::say::failing(standing, demand)
+            .iter()
+            .any(|atom| match atom.what {
+                What::Chain(chain, _) => standing
+                    .lives
+                    .chain(chain)
+                    .acts
+                    .iter()
+                    .any(|a| a.step == demand.step && a.sub != demand.sub),
+                _ => false,
+            })
 }
 
 /// The steps that move and whose move can mend the demand: its own step, or a step that makes or

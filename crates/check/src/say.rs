@@ -234,6 +234,7 @@ pub fn reason(bench: &Bench, source: &Source) -> (String, Place) {
                 }
                 Why::Floats => format!("{thing} must float until {}", asked(bench, demand)),
                 Why::Onto => format!("{thing} goes onto {about}"),
+                Why::Built => format!("{thing} must have {about} in it before it goes in"),
                 Why::Hold => format!("{thing} must have {about} to hold"),
                 Why::StandsOn => format!("{about} stands on {thing}"),
                 Why::Fastened => {

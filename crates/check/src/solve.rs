@@ -156,6 +156,13 @@ fn never_put_back(plan: &Plan, standing: &Standing, demand: &Demand) -> bool {
         demand.why == Why::Fastened
             || (test == Test::AtMost(0) && chain.surplus.iter().any(surplus_fit))
             || (matches!(test, Test::AtLeast(_))
+                && plan.thing(chain.thing).temporary.is_some()
+                && chain
+                    .surplus
+                    .iter()
+                    .any(|a| a.value == 0 && a.step > demand.step)
+                && crate::say::held_before(standing, demand, atom))
+            || (matches!(test, Test::AtLeast(_))
                 && crate::bench::never_made_good(plan, standing.lives, chain.thing))
     })
 }

@@ -39,6 +39,15 @@ impl<'a> Asker<'a> {
                 self.ask_one(id, step, target, Why::Onto, atom);
             }
         }
+        for member in thing.members().iter().skip(1) {
+            let least = if step.verb == Verb::Fit {
+                presence::ON
+            } else {
+                presence::DRY
+            };
+            let atom = super::main(self.lives, member.thing, Test::AtLeast(least), member.place);
+            self.ask_one(id, step, target, Why::Built, atom);
+        }
         self.needs(id, step, target, Why::Needs);
         let ways = reach_ways(&self.around(), target.thing, &step.with, false);
         self.ask(id, step, target, Why::Reach, target.named.place, ways);

@@ -46,6 +46,13 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         if thing.sort != Sort::Fasteners || bench.in_doubt(id) || thing.temporary.is_some() {
             continue;
         }
+        // An adjusting screw that holds nothing and has no torque is set, not tightened.
+        let adjuster = thing.fasteners().is_some_and(|f| {
+            f.hold.is_empty() && f.torque.as_ref().is_some_and(|t| t.value.is_none())
+        });
+        if adjuster {
+            continue;
+        }
         let chain = bench.lives.chain(bench.lives.main(id));
         let Some(last) = chain.acts.last() else { continue };
         let loose = (tightness::STARTED..tightness::TIGHT).contains(&last.value);

@@ -61,7 +61,8 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         } else if chain.acts.iter().any(|a| a.value == presence::DRY) && !chain.acts.iter().any(|a| a.value == presence::ON) && chain.initial == presence::OFF {
             format!("{} came off again after its dry fit and is never fitted for good.", thing.called())
         } else {
-            format!("{} {are} taken off here and never put back.", thing.called())
+            let off = if fasteners { "undone" } else { "taken off" };
+            format!("{} {are} {off} here and never put back.", thing.called())
         };
         let mut finding = Finding::new(&RULE, words::step_place(plan, step), thing.name.as_str(), words::capital(&says))
             .because(thing.place, "declared here")

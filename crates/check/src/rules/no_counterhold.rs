@@ -3,6 +3,7 @@
 use crate::bench::Bench;
 use crate::demand::Standing;
 use crate::finding::{Because, Finding, Mend, MendEdit, Severity};
+use crate::mend;
 use crate::rules::Rule;
 use crate::say::{self, Said, at_step, name};
 use crate::words;
@@ -46,7 +47,16 @@ remove locking-bar
 };
 
 fn find(bench: &Bench, found: &mut Vec<Finding>) {
+    let before = found.len();
     say::faults(bench, &RULE, found);
+    let standing = bench.standing();
+    for (finding, fault) in found[before..].iter_mut().zip(bench.faults_of(RULE.name)) {
+        if finding.mend.is_none()
+            && let Some(d) = fault.demands.first()
+        {
+            finding.mend = put_back_first(bench, &standing, *d);
+        }
+    }
     let plan = bench.plan;
     for (id, step) in plan.steps() {
         if step.with.is_empty() || !matches!(step.verb, Verb::Tighten | Verb::Slacken | Verb::Undo) {
@@ -85,6 +95,20 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
             }
         }
     }
+}
+
+/// Puts a temporary thing that went before back in front of the step that needs it again.
+fn put_back_first(bench: &Bench, standing: &Standing, d: u32) -> Option<Mend> {
+    let demand = &bench.demands[d as usize];
+    let atom = say::failing(standing, demand).first().copied()?;
+    let thing = bench.plan.thing(atom.about?);
+    if thing.temporary.is_none() || !say::held_before(standing, demand, atom) {
+        return None;
+    }
+    let step = StepId(demand.step);
+    let line = format!("fit {}", thing.name);
+    let title = format!("Write “{line}” in front of “{}”.", words::step(bench.plan, step));
+    mend::step_in_front(bench, step, &line, title)
 }
 
 /// What is said of fasteners turned with nothing to hold against.

@@ -8,6 +8,7 @@ use crate::say;
 use crate::solve::Tangle;
 use crate::words;
 use plan::model::{Place, StepId};
+use syntax::tree::Verb;
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -95,6 +96,21 @@ fn way_out(bench: &Bench, tangle: &Tangle) -> String {
         .iter()
         .map(|(_, _, after)| StepId(*after))
         .find(|s| plan.step(*s).targets.len() > 1 && !plan.step(*s).together);
+    let fits: Vec<StepId> = tangle
+        .circle
+        .iter()
+        .map(|(_, _, after)| StepId(*after))
+        .filter(|s| plan.step(*s).verb == Verb::Fit && plan.step(*s).targets.len() == 1)
+        .collect();
+    if let ([a, b], 2) = (fits.as_slice(), tangle.circle.len()) {
+        let name = |s: &StepId| plan.thing(plan.step(*s).targets[0].thing).name.clone();
+        return format!(
+            "If the two only go on at once, write one step: “fit {}, {} together”. Else one of \
+             these lines does not say what is so on the machine.",
+            name(a),
+            name(b)
+        );
+    }
     match several {
         Some(step) => format!(
             "“{}” does several things in one step: write them as steps of their own, so that each \

@@ -8,6 +8,7 @@ use crate::say::{self, Said, at_step, name};
 use crate::words;
 use plan::model::StepId;
 use crate::mend;
+use syntax::tree::Verb;
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -82,8 +83,13 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
         place: words::step_place(plan, step),
         about: item.map_or_else(|| name(bench, demand.thing), |t| name(bench, t)),
         says: words::capital(&format!(
-            "{joint} {} made up here {what}.",
-            words::is_or_are(plan, demand.thing)
+            "{joint} {} {} here {what}.",
+            words::is_or_are(plan, demand.thing),
+            match plan.step(step).verb {
+                Verb::Lock => "locked",
+                Verb::Fit => "fitted",
+                _ => "tightened",
+            }
         )),
         because,
         advice: None,

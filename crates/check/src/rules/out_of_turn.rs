@@ -39,9 +39,59 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
             && fault.moved.is_empty()
             && let Some(d) = fault.demands.first()
         {
-            finding.mend = undo_first(bench, *d).or_else(|| mend::owed_first(bench, *d));
+            finding.mend = if fault.within_step {
+                in_another_order(bench, &fault.demands)
+            } else {
+                undo_first(bench, *d).or_else(|| mend::owed_first(bench, *d))
+            };
+            if fault.within_step {
+                finding.advice = Some("Things in one step go on in the order written.".into());
+            }
         }
     }
+}
+
+/// Writes the things of a step in an order that works; or, where each needs another, `together`
+/// behind them.
+fn in_another_order(bench: &Bench, demands: &[u32]) -> Option<Mend> {
+    let plan = bench.plan;
+    let standing = bench.standing();
+    let step = StepId(bench.demands[*demands.first()? as usize].step);
+    let targets = &plan.step(step).targets;
+    let place_of = |t: ThingId| targets.iter().position(|r| r.thing == t);
+    let mut before: Vec<(usize, usize)> = Vec::new();
+    for d in demands {
+        let demand = &bench.demands[*d as usize];
+        let this = place_of(demand.thing)?;
+        for atom in say::failing(&standing, demand) {
+            let other = place_of(atom.about?)?;
+            let later = say::comes_later(&standing, demand, atom).is_some();
+            before.push(if later { (other, this) } else { (this, other) });
+        }
+    }
+    let mut order: Vec<usize> = Vec::new();
+    while order.len() < targets.len() {
+        let next = (0..targets.len()).find(|i| {
+            !order.contains(i)
+                && before.iter().all(|(a, b)| b != i || order.contains(a))
+        });
+        match next {
+            Some(next) => order.push(next),
+            None => {
+                let title = "Write “together” behind them, if they only go on at once.".to_string();
+                return Some(mend::say_on_step(bench, step, "together", title));
+            }
+        }
+    }
+    let first = targets.first()?.place;
+    let last = targets.last()?.place;
+    let names: Vec<&str> = order.iter().map(|i| plan.text(targets[*i].place)).collect();
+    let new = names.join(", ");
+    let all = plan::model::Place {
+        file: first.file,
+        span: first.span.to(last.span),
+    };
+    Some(mend::replace(all, &new, format!("Write “{new}”.")))
 }
 
 /// Writes the missing undoing of fasteners in front of the step that takes the part off.
@@ -75,6 +125,10 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
     let mut because = Vec::new();
     let gone = atom.and_then(|a| say::changed_by(standing, demand, a));
     let later = atom.and_then(|a| say::comes_later(standing, demand, a));
+    let are_it = plan
+        .things
+        .get(demand.thing.0 as usize)
+        .map_or("is", |_| words::is_or_are(plan, demand.thing));
     let not_there = atom.map_or("what it needs is not there".to_string(), |a| {
         say::not_so(bench, standing, demand, a)
     });
@@ -83,6 +137,7 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
             "{thing} {} onto {other}, but {not_there}.",
             words::verb(plan, demand.thing, "goes", "go")
         ),
+        Why::Built => format!("{thing} {are_it} fitted here before being built: {not_there}."),
         Why::Needs => format!(
             "{thing} {} {} here, but {not_there}{}.",
             words::verb(plan, demand.thing, "needs", "need"),
@@ -156,13 +211,13 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
             }
             if demand.why == Why::StandsOn {
                 return format!(
-                    "Or, if {other} comes off together with {thing}, say “pressed” behind what \
-                     it goes onto, or make the two a unit."
+                    "If {other} comes off together with {thing}, say “travels with” in place of \
+                     “onto”, or make the two a unit."
                 );
             }
             format!(
-                "Or, if {thing} goes onto {other} at the bench and travels with it, say “pressed” \
-                 behind it, or make the two a unit."
+                "If {thing} goes onto {other} at the bench and travels with it, say “travels \
+                 with” in place of “onto”, or make the two a unit."
             )
         }),
     }

@@ -39,7 +39,11 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         for act in &chain.surplus {
             let step = StepId(act.step);
             let off = act.value == presence::OFF || (fasteners && lowers(plan.step(step).verb));
-            if fasteners && !off && !act.fits {
+            let puts_in = matches!(
+                plan.step(step).verb,
+                Verb::Fit | Verb::Start | Verb::Snug
+            );
+            if (fasteners && !off && !puts_in) || (off && bench.put_back_missing(chain.thing, act.step)) {
                 continue;
             }
             let before = chain
@@ -53,6 +57,9 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
                     let level = before.map_or(chain.initial, |a| a.value);
                     let it = if are == "is" { "it" } else { "them" };
                     match level {
+                        tightness::TIGHT.. if plan.step(step).verb == Verb::Unlock => {
+                            format!("{} {are} not locked when this step comes to unlock {it}.", thing.called())
+                        }
                         tightness::OUT => format!("{} {are} not in when this step comes to loosen {it}.", thing.called()),
                         _ => format!("{} {are} slack already when this step comes to loosen {it}.", thing.called()),
                     }
@@ -61,7 +68,7 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
                 (false, Some(a)) if a.value == presence::DRY => {
                     format!("{} is still on from its dry fit when this step comes to fit it.", thing.called())
                 }
-                (false, _) if fasteners => format!("{} {are} in already when this step comes to put {} in.", thing.called(), if are == "is" { "it" } else { "them" }),
+                (false, _) if fasteners => format!("{} {are} in and tight already when this step comes to put {} in.", thing.called(), if are == "is" { "it" } else { "them" }),
                 (false, _) => format!("{} {are} on already when this step comes to fit {}.", thing.called(), if are == "is" { "it" } else { "them" }),
             };
             let mut finding = Finding::new(&RULE, words::step_place(plan, step), thing.name.as_str(), words::capital(&says));

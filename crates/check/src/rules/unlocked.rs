@@ -3,11 +3,11 @@
 use crate::bench::Bench;
 use crate::finding::{Finding, Severity};
 use crate::rules::Rule;
-use crate::chain::tightness;
+use crate::chain::{Aspect, tightness};
 use crate::lives::locks_by_step;
 use crate::mend;
 use crate::words;
-use plan::model::{Lock, StepId, ThingId};
+use plan::model::{Lock, Sort, StepId, ThingId};
 use syntax::tree::Verb;
 
 /// The rule.
@@ -64,8 +64,9 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         let it = if are == "is" { "it" } else { "them" };
         let says = if by_step {
             format!(
-                "{} {are} tight at the end but never locked: no step makes {it} fast with {}.",
+                "{} {are} {} at the end but never locked: no step makes {it} fast with {}.",
                 thing.called(),
+                if f.thread.is_none() && f.noun.is_some() { "in" } else { "tight" },
                 words::list(&by)
             )
         } else {
@@ -92,7 +93,7 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         }
         finding.steps = vec![step];
         finding.mend = if by_step {
-            let line = format!("lock {}", thing.name);
+            let line = format!("lock {}{}", thing.name, with_new(bench, id));
             let title = format!("Write “{line}” behind “{}”.", words::step(plan, step));
             mend::step_behind(bench, step, &line, title)
         } else {
@@ -162,4 +163,30 @@ fn supply_used(bench: &Bench, id: ThingId) -> bool {
             || (step.verb == Verb::Apply && step.targets.iter().any(|u| supplies.contains(&u.thing)));
         here && used && bench.solved.at[s.0 as usize] >= since
     })
+}
+
+/// ` new split-pin` where what locks the group is used up and not at hand in the joint yet.
+fn with_new(bench: &Bench, id: ThingId) -> String {
+    let plan = bench.plan;
+    let Some(f) = plan.thing(id).fasteners() else {
+        return String::new();
+    };
+    let wanted: Vec<&str> = f
+        .locked_by
+        .iter()
+        .filter_map(|l| match l {
+            Lock::Thing(r) if plan.thing(r.thing).sort == Sort::Item => Some(r.thing),
+            _ => None,
+        })
+        .filter(|item| {
+            let chain = bench.lives.get(*item, Aspect::InJoint(id));
+            chain.is_some_and(|c| bench.lives.chain(c).last_value() == 0)
+        })
+        .map(|item| plan.thing(item).name.as_str())
+        .collect();
+    if wanted.is_empty() {
+        String::new()
+    } else {
+        format!(" new {}", wanted.join(", "))
+    }
 }

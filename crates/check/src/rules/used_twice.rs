@@ -90,15 +90,24 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
         place: demand.place,
         says: "made for one use".into(),
     });
+    let called = words::called(plan, thing);
+    let says = if thing == demand.thing {
+        format!(
+            "{called} {} made for one use and already spent when this step uses {} again.",
+            words::is_or_are(plan, thing),
+            words::verb(plan, thing, "it", "them"),
+        )
+    } else {
+        format!(
+            "No new {called} here: the old {}, made for one use, {} spent by now.",
+            words::verb(plan, thing, "one", "ones"),
+            words::is_or_are(plan, thing),
+        )
+    };
     Said {
         place: words::step_place(plan, step),
         about: name(bench, thing),
-        says: words::capital(&format!(
-            "{} {} made for one use and already spent when this step uses {} again.",
-            words::called(plan, thing),
-            words::is_or_are(plan, thing),
-            if words::is_or_are(plan, thing) == "is" { "it" } else { "them" },
-        )),
+        says: words::capital(&says),
         because,
         advice: None,
     }

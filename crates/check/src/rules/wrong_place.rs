@@ -133,7 +133,9 @@ fn turn_first(bench: &Bench, standing: &Standing, d: u32) -> Option<Mend> {
     let demand = &bench.demands[d as usize];
     let atom = say::failing(standing, demand).first().copied()?;
     let position = &bench.plan.thing(atom.about?).name;
-    let line = format!("turn {position} to {}", say::wanted(bench, atom));
+    let needed = bench.plan.text(demand.place);
+    let place = needed.rsplit(' ').next().unwrap_or(needed);
+    let line = format!("turn {position} to {place}");
     let step = StepId(demand.step);
     let title = format!("Write “{line}” in front of “{}”.", words::step(bench.plan, step));
     mend::step_in_front(bench, step, &line, title)
