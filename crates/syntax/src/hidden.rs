@@ -68,12 +68,20 @@ fn verdict(before: Option<char>, c: char, behind: Option<char>) -> Verdict {
     let beside = |test: fn(char) -> bool| before.is_some_and(test) || behind.is_some_and(test);
     match c {
         '\t' => Verdict::Welcome,
-        _ if c.is_control() => Verdict::Hidden,
         // Joiners are spelling in some scripts, and hold some pictures together.
         '\u{200C}' if before.is_some_and(joins) => Verdict::Welcome,
         '\u{200D}' if before.is_some_and(|c| joins(c) || pictorial(c)) => Verdict::Welcome,
         // Marks of direction keep a full stop on the right side of a word written leftward.
         '\u{200E}' | '\u{200F}' | '\u{061C}' if beside(leftward) => Verdict::PassedOver,
+        _ if may_be_hidden(c) => Verdict::Hidden,
+        _ => Verdict::Welcome,
+    }
+}
+
+/// Whether the character is hidden but where its neighbours need it.
+pub(crate) fn may_be_hidden(c: char) -> bool {
+    match c {
+        '\t' | ' '..='~' => false,
         '\u{00AD}'
         | '\u{034F}'
         | '\u{061C}'
@@ -91,8 +99,8 @@ fn verdict(before: Option<char>, c: char, behind: Option<char>) -> Verdict {
         | '\u{FFA0}'
         | '\u{FFF9}'..='\u{FFFB}'
         | '\u{1D173}'..='\u{1D17A}'
-        | '\u{E0000}'..='\u{E007F}' => Verdict::Hidden,
-        _ => Verdict::Welcome,
+        | '\u{E0000}'..='\u{E007F}' => true,
+        _ => c.is_control(),
     }
 }
 

@@ -3,6 +3,8 @@
 //! Lines end at LF, CRLF or CR and at nothing else. Joined again with their
 //! line ends they are the text, byte for byte.
 
+use crate::hidden;
+
 /// What a line is, told from its first characters alone.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub(crate) enum Sort {
@@ -23,9 +25,9 @@ pub(crate) enum Sort {
 pub(crate) struct Line {
     /// First byte; behind the byte-order mark on the first line.
     pub start: usize,
-    /// First byte that is no blank; `end` if there is none.
+    /// First byte that is no blank and not hidden; `end` if there is none.
     pub first: usize,
-    /// One past the last byte that is no blank.
+    /// One past the last byte that is no blank and not hidden.
     pub last: usize,
     /// One past the last byte before the line end.
     pub end: usize,
@@ -78,10 +80,15 @@ impl Iterator for Lines<'_> {
         let (end, next) = line_end(self.text.as_bytes(), start).unwrap_or((length, length));
         self.at = next;
         let content = &self.text[start..end];
-        let first = start + (content.len() - content.trim_start_matches(is_blank).len());
-        let last = (start + content.trim_end_matches(is_blank).len()).max(first);
-        let sort = match (self.text.as_bytes().get(first), first > start) {
-            _ if first == end => Sort::Blank,
+        let unseen = |c: char| is_blank(c) || hidden::may_be_hidden(c);
+        let words = content.trim_start_matches(unseen);
+        let first = end - words.len();
+        // A joiner at the end of a line may belong to its last word.
+        let unseen = |c: char| unseen(c) && !matches!(c, '\u{200C}' | '\u{200D}');
+        let last = first + words.trim_end_matches(unseen).len();
+        let indented = self.text[start..first].contains(is_blank);
+        let sort = match (words.bytes().next(), indented) {
+            (None, _) => Sort::Blank,
             (Some(b'#'), false) => Sort::Comment,
             (Some(b'#'), true) => Sort::IndentedComment,
             (_, false) => Sort::Item,

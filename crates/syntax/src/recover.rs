@@ -67,21 +67,13 @@ pub(crate) fn line(
     if whole(form, statement, above, found) || closed(form, statement, above, found) {
         return;
     }
-    // A detail that has lost its indent still belongs to the item above it, and an item
-    // that was indented by mistake is still an item.
+    // A detail that has lost its indent still belongs to the item above it, and an item that
+    // was indented by mistake is still an item; but only where the line is beyond doubt.
     let other = form.other();
-    if above.is_some() || other == Form::Item {
-        if whole(other, statement, above, found) {
-            found.problems.push(trouble::margin(statement, form));
-            return;
-        }
-        let word = dispatch::first_word(&statement.text);
-        if other.begins_with(word) && !form.begins_with(word) {
-            part(other, statement, above, found);
-            found.problems.clear();
-            found.problems.push(trouble::margin(statement, form));
-            return;
-        }
+    let placed = above.is_some() || other == Form::Item;
+    if placed && whole(other, statement, above, found) {
+        found.problems.push(trouble::margin(statement, form));
+        return;
     }
     part(form, statement, above, found);
 }
@@ -250,5 +242,93 @@ pub(crate) fn place_reason(reason: Reason, details: &mut [Detail], found: &mut F
         .is_some_and(|detail| reason.behind(detail));
     if !placed {
         found.no_place_for(reason.span);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lines::{Lines, Sort};
+    use crate::words::{DETAILS, item_words};
+
+    /// What the grammar alone makes of the line: each head or detail, its rule and its extent.
+    fn by_grammar(form: Form, text: &str) -> Option<Vec<(Rule, usize, usize)>> {
+        let rule = match form {
+            Form::Item => Rule::item_line,
+            Form::Detail => Rule::detail_line,
+        };
+        let pieces = grammar::read_start(rule, text)?.into_inner();
+        let pieces = pieces.filter(|piece| piece.as_rule() != Rule::EOI);
+        Some(
+            pieces
+                .map(|piece| {
+                    (
+                        piece.as_rule(),
+                        piece.as_span().start(),
+                        piece.as_span().end(),
+                    )
+                })
+                .collect(),
+        )
+    }
+
+    fn by_first_words(form: Form, text: &str) -> Option<Vec<(Rule, usize, usize)>> {
+        let mut found = Vec::new();
+        walk(form, text, |piece, at| {
+            found.push((
+                piece.as_rule(),
+                at + piece.as_span().start(),
+                at + piece.as_span().end(),
+            ));
+        })?;
+        Some(found)
+    }
+
+    fn same_both_ways(text: &str) {
+        for form in [Form::Item, Form::Detail] {
+            assert_eq!(
+                by_first_words(form, text),
+                by_grammar(form, text),
+                "{text:?}"
+            );
+        }
+    }
+
+    fn lines() -> Vec<String> {
+        let sample = include_str!("../../../tests/plans/sample.rebuild");
+        let statements = Lines::new(sample)
+            .filter(|line| matches!(line.sort, Sort::Item | Sort::Detail))
+            .map(|line| Statement::new(sample, &line).text.into_owned());
+        let details = DETAILS.iter().map(|detail| detail.sample.to_owned());
+        let pairs = DETAILS
+            .windows(2)
+            .map(|two| format!("{} {}", two[0].sample, two[1].sample));
+        let items = item_words()
+            .flat_map(|word| [format!("{word} x given"), format!("{word} \"x\" given # y")]);
+        statements
+            .chain(details)
+            .chain(pairs)
+            .chain(items)
+            .collect()
+    }
+
+    #[test]
+    fn looking_words_up_and_trying_every_rule_come_to_the_same() {
+        for line in lines() {
+            same_both_ways(&line);
+        }
+    }
+
+    #[test]
+    fn they_do_for_spoilt_lines_as_well() {
+        for line in lines() {
+            for at in (0..line.len()).filter(|at| line.is_char_boundary(*at)) {
+                let (before, behind) = line.split_at(at);
+                same_both_ways(before);
+                for inserted in [" ", "-", "x", ",", "\"", "#", "8", "."] {
+                    same_both_ways(&format!("{before}{inserted}{behind}"));
+                }
+            }
+        }
     }
 }

@@ -106,6 +106,10 @@ fn as_read(content: &str) -> (Cow<'_, str>, Option<Vec<u32>>) {
         from.extend((0..c.len_utf8()).map(|byte| to_u32(at + byte)));
         copy.push(c);
     });
+    // What is hidden at the end of a line may leave a blank before it.
+    if after_blank && copy.pop().is_some() {
+        from.pop();
+    }
     if copy == content {
         (Cow::Borrowed(content), None)
     } else {

@@ -3,7 +3,9 @@
 #![allow(clippy::unwrap_used)]
 
 mod constructs;
+mod generate;
 mod plain;
+mod properties;
 mod recovery;
 mod sample;
 mod table;

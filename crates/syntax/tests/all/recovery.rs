@@ -238,14 +238,13 @@ fn a_lost_indent_is_found_again() {
 
 #[test]
 fn an_item_indented_by_mistake_is_an_item() {
-    let tree = syntax::read("stage \"S\"\n  fit a after b\n  part c,\n    given\n");
-    assert_eq!(problems(&tree), ["2 `fit` unknown", "3 `part` unknown"]);
+    let tree = syntax::read("stage \"S\"\n  fit a after b\n    given\n  part c,\n");
+    assert_eq!(problems(&tree), ["2 `fit` unknown", "4 `part` unknown"]);
     assert_eq!(
         plain::items(&tree),
         [
             "Declaration(Stage, stage, no name, \"S\") []",
-            "Step(Fit, fit, [a], no words) [\"after: After([b])\"]",
-            "Declaration(Part, part, c, no label) [\",: Unreadable([])\", \"given: Given\"]",
+            "Step(Fit, fit, [a], no words) [\"after: After([b])\", \"given: Given\", \"part: Unreadable([part, c])\"]",
         ]
     );
 }
