@@ -64,7 +64,7 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
                 "{} weighs {}, and one person alone should not lift more than {} (common practice, no source).",
                 words::capital(thing.called()),
                 shown.shown_in(unit),
-                Mass::kilograms(ALONE_KG).shown_in(unit),
+                Mass::kilograms(ALONE_KG).shown_in(unit).amount().rounded(2),
             );
             let mut finding = Finding::new(
                 &RULE,

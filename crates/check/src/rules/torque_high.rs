@@ -4,7 +4,6 @@ use crate::bench::Bench;
 use crate::finding::{Finding, Severity};
 use crate::joints;
 use crate::rules::Rule;
-use crate::words;
 use plan::model::{Fasteners, Place, Thing};
 use workshop::joint::{Joint, JointCheck, Limit, Passing, Weakest, check_joint};
 use workshop::working::Working;
@@ -66,11 +65,6 @@ fn too_much(thing: &Thing, group: &Fasteners) -> Option<Finding> {
     let limit = check
         .worst()
         .filter(|limit| limit.passing >= Passing::Likely)?;
-    let friction = if limit.passing == Passing::Certain {
-        "even where friction takes the most of it"
-    } else {
-        "with usual friction"
-    };
     let gives_way = match limit.weakest {
         Weakest::Screw => format!("a screw of this class stretches for good at {}", limit.load),
         Weakest::HoleThread => {
@@ -80,13 +74,20 @@ fn too_much(thing: &Thing, group: &Fasteners) -> Option<Finding> {
         _ => format!("the screw's own thread strips at {}", limit.load),
     };
     let load = match limit.passing {
-        Passing::Certain => check.loads[0],
-        _ => check.loads[1],
+        Passing::Certain => format!(
+            "about {}, and with {} even where friction takes the most of it",
+            check.loads[1], check.loads[0]
+        ),
+        _ => format!("about {}", check.loads[1]),
     };
     let says = format!(
-        "{} makes each of {} pull with {load} {friction}, and {gives_way}.",
+        "{} makes {} pull with {load}; {gives_way}.",
         wanted.amount.text,
-        thing.called()
+        if group.count == Some(1) {
+            thing.called().to_owned()
+        } else {
+            format!("each of {}", thing.called())
+        }
     );
     let mut finding = Finding::new(&RULE, wanted.amount.place, thing.name.as_str(), says);
     finding.severity = severity(&check);
@@ -160,6 +161,6 @@ fn terms(load: &Working, limit: &Working) -> String {
     };
     format!(
         "Look the figure up again, its unit too. {taken}Sums from: {}.",
-        words::list(&sources)
+        sources.join("; ")
     )
 }

@@ -109,8 +109,13 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
             continue;
         }
         let says = format!(
-            "{} wants {}, and none of the torque wrenches on the list can be relied on there.",
+            "{} {} {}, and none of the torque wrenches on the list can be relied on there.",
             words::capital(thing.called()),
+            if group.count == Some(1) {
+                "wants"
+            } else {
+                "want"
+            },
             wanted.amount.text
         );
         let mut finding = Finding::new(&RULE, wanted.amount.place, thing.name.as_str(), says);

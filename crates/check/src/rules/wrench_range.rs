@@ -68,16 +68,21 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         } else {
             ""
         };
+        let wants = if group.count == Some(1) {
+            "wants"
+        } else {
+            "want"
+        };
         let says = if wrench.reach(wanted.torque) == Reach::TooSmall {
             format!(
-                "{tool_name} cannot be relied on below {}{fifth}, and {} wants {}.",
+                "{tool_name} cannot be relied on below {}{fifth}, and {} {wants} {}.",
                 wrench.low(),
                 thing.called(),
                 wanted.amount.text
             )
         } else {
             format!(
-                "{tool_name} ends at {}, and {} wants {}.",
+                "{tool_name} ends at {}, and {} {wants} {}.",
                 wrench.high(),
                 thing.called(),
                 wanted.amount.text
