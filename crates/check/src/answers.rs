@@ -2,7 +2,7 @@
 
 use crate::asks::{Around, reach_ways};
 use crate::bench::Bench;
-use crate::demand::{Atom, What};
+use crate::demand::{Atom, What, Why};
 use crate::finding::Finding;
 use crate::say;
 use crate::view::{Arranged, Freedom, LastChance, Link, ReachRow, Window};
@@ -154,7 +154,7 @@ impl Bench<'_> {
         let mut steps: Vec<StepId> = self
             .demands
             .iter()
-            .filter(|d| d.thing == thing && d.why == crate::demand::Why::Reach)
+            .filter(|d| d.thing == thing && d.why == Why::Reach)
             .map(|d| StepId(d.step))
             .collect();
         steps.sort_by_key(|s| self.solved.at[s.0 as usize]);
@@ -213,8 +213,52 @@ impl Bench<'_> {
                 missed_by,
             });
         }
+        self.owed_by_rule(&mut found);
         found.sort_by_key(|l| (self.solved.at[l.step.0 as usize], l.thing));
         found
+    }
+
+    /// What a standing rule wants done before a step: from that step on it is too late, whether
+    /// or not anything is shut in.
+    fn owed_by_rule(&self, found: &mut Vec<LastChance>) {
+        for demand in &self.demands {
+            if !matches!(demand.why, Why::MustBefore(_)) {
+                continue;
+            }
+            let step = StepId(demand.step);
+            if found
+                .iter()
+                .any(|l| l.step == step && l.thing == demand.thing)
+            {
+                continue;
+            }
+            let mut works: Vec<StepId> = demand
+                .ways
+                .iter()
+                .filter(|w| !w.elsewhere)
+                .flat_map(|w| &w.atoms)
+                .filter_map(|a| match a.what {
+                    What::Chain(chain, test) => Some((chain, test)),
+                    _ => None,
+                })
+                .flat_map(|(chain, test)| {
+                    let acts = &self.lives.chain(chain).acts;
+                    acts.iter().filter(move |a| test.passes(a.value))
+                })
+                .map(|a| StepId(a.step))
+                .collect();
+            works.sort_by_key(|s| self.solved.at[s.0 as usize]);
+            works.dedup();
+            let closes = self.solved.at[step.0 as usize];
+            let before = |s: &StepId| self.solved.at[s.0 as usize] < closes;
+            let (done_by, missed_by) = works.into_iter().filter(|s| *s != step).partition(before);
+            found.push(LastChance {
+                step,
+                thing: demand.thing,
+                done_by,
+                missed_by,
+            });
+        }
     }
 
     /// The shortest chain of reasons that puts `a` before `b`.

@@ -26,11 +26,14 @@ fn said(plan: &Plan, step: &Step, name: impl Fn(ThingId) -> String) -> String {
         };
     }
     let names: Vec<String> = step.targets.iter().map(|t| name(t.thing)).collect();
-    let mut text = format!("{} {}", verb_word(step.verb), names.join(", "));
+    let mut text = format!("{} {}", verb_word(step.verb), commas(&names));
+    if step.together {
+        text += " together";
+    }
     match &step.to {
         Some(To::Things(things)) => {
             let on: Vec<String> = things.iter().map(|t| name(t.thing)).collect();
-            text += &format!(" to {}", on.join(", "));
+            text += &format!(" to {}", commas(&on));
         }
         Some(To::Place(n, _)) => {
             if let Some(target) = step.targets.first()
@@ -45,6 +48,16 @@ fn said(plan: &Plan, step: &Step, name: impl Fn(ThingId) -> String) -> String {
         None => {}
     }
     text
+}
+
+/// Names with commas between, or semicolons where a label has a comma of its own.
+fn commas(names: &[String]) -> String {
+    let apart = if names.iter().any(|n| n.contains(',')) {
+        "; "
+    } else {
+        ", "
+    };
+    names.join(apart)
 }
 
 /// The verb as written in the language.
@@ -88,8 +101,15 @@ pub fn step_place(plan: &Plan, id: StepId) -> Place {
             span = span.to(target.place.span);
         }
     }
+    // A remark at the end of the line stands behind the details.
     if let Some(words) = &step.words {
-        span = span.to(words.place.span);
+        let between = Place {
+            file: step.keyword.file,
+            span: Span::new(span.end, words.place.span.start),
+        };
+        if plan.text(between).trim().is_empty() {
+            span = span.to(words.place.span);
+        }
     }
     Place {
         file: step.keyword.file,
