@@ -60,9 +60,9 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
             if !thing.uncertain
                 && let Some(slip) = joints::slip(group, wanted.torque)
             {
-                let right = slip.meant.amount().as_given();
+                let other = slip.meant.unit().symbol();
                 let says = format!(
-                    "{} is far from what {} of this size {} tightened to; {right} would be usual.",
+                    "{} is far from what {} of this size {} tightened to; the same figure in {other} would not be.",
                     wanted.amount.text,
                     thing.called(),
                     if group.count == Some(1) { "is" } else { "are" },

@@ -26,7 +26,7 @@ LAST CHANCE before step 3, which shuts in:
 [ ]  4  Tighten Cover screws
         tool      Small torque wrench
         size      6 x M5
-        final     4 N.m (sheet 2)
+        final     4 N.m (35 lbf.in) (sheet 2)
 
 ────────────────────────────────────────────────────────────────────────────────
 The maker's manual, local codes and a licensed or qualified person come before

@@ -50,8 +50,8 @@ fn pass(plan: &Plan, pass: &Pass) -> String {
     }
 }
 
-/// A torque as written; where the plan shows torques in another unit, with that beside it. The
-/// figure of the source stays in sight, because that is the one to check against the manual.
+/// A torque in both units: the plan's first, where it names one. The figure of the source always
+/// stands in one of the two, because that is the one to check against the manual.
 fn amount(plan: &Plan, value: &Amount) -> String {
     if value.unknown {
         return blank_if_unknown(value);
@@ -65,9 +65,11 @@ fn amount(plan: &Plan, value: &Amount) -> String {
         .zip(value.measure.as_ref())
         .filter(|(unit, measure)| *unit != measure.unit())
         .and_then(|(unit, measure)| measure.in_unit(unit));
-    match shown {
-        Some(shown) => format!("{shown} ({written})"),
-        None => written,
+    let other = || value.measure.as_ref()?.other_unit();
+    match (shown, other()) {
+        (Some(shown), _) => format!("{shown} ({written})"),
+        (None, Some(other)) => format!("{written} ({other})"),
+        (None, None) => written,
     }
 }
 

@@ -79,15 +79,15 @@ fn a_torque_comes_with_its_source_and_never_without_being_given() {
         );
         said(&text, "final").join(" ")
     };
-    assert_eq!(with("torque 9 N.m from \"sheet 3\""), "9 N.m (sheet 3)");
+    assert_eq!(with("torque 9 N.m from \"sheet 3\""), "9 N.m (80 lbf.in) (sheet 3)");
     assert_eq!(
         with("torque 9 N.m then turn 60 deg from \"sheet 3\""),
-        "9 N.m, then turn 60 deg (sheet 3)"
+        "9 N.m (80 lbf.in), then turn 60 deg (sheet 3)"
     );
-    assert_eq!(with("torque 9 N.m"), "9 N.m (no source given)");
+    assert_eq!(with("torque 9 N.m"), "9 N.m (80 lbf.in) (no source given)");
     assert_eq!(
         with("passes 4 N.m, slacken, 9 N.m, mark, turn 90 deg from \"sheet 3\""),
-        "[ ] 4 N.m, [ ] slacken off, [ ] 9 N.m, [ ] mark, [ ] turn 90 deg (sheet 3)"
+        "[ ] 4 N.m (35 lbf.in), [ ] slacken off, [ ] 9 N.m (80 lbf.in), [ ] mark, [ ] turn 90 deg (sheet 3)"
     );
     assert_eq!(
         with("torque unknown"),
@@ -139,7 +139,7 @@ fn every_stage_of_tightness_is_told_from_final() {
     assert_eq!(stages, [Started, Snug, Trial, Slack, Final, Out]);
     assert_eq!(
         said(&text, "trial"),
-        ["9 N.m (sheet 3); will be undone again"]
+        ["9 N.m (80 lbf.in) (sheet 3); will be undone again"]
     );
     assert_eq!(said(&text, "final").len(), 1);
     assert_eq!(

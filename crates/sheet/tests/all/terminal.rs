@@ -24,7 +24,7 @@ These steps have no fixed order; this one works.
 [ ]  1  Fit Cover
 [ ]  2  Tighten Screws
         size      6 x M5
-        final     4 N.m (sheet 2)
+        final     4 N.m (35 lbf.in) (sheet 2)
 
 --------------------------------------------------------------------------------
 The maker's manual, local codes and a licensed or qualified person come before
