@@ -99,6 +99,11 @@ impl Size {
         }
     }
 
+    /// As [`Size::fits`], and sure: figure against figure, code against code.
+    fn same(&self, other: &Size) -> bool {
+        std::mem::discriminant(self) == std::mem::discriminant(other) && self.fits(other)
+    }
+
     fn words(&self) -> String {
         match self {
             Size::Flats(flats) => flats.amount().as_given(),
@@ -236,7 +241,11 @@ fn against_tools(
     let fits = |(tool, hold): &(&ToolUse, Hold)| {
         let size = tool.size.as_deref().and_then(Size::read);
         let sized = size.zip(head.size.as_ref());
-        hold.turns(head.hold) && sized.is_none_or(|(size, wanted)| size.fits(wanted))
+        if hold.turns(head.hold) {
+            return sized.is_none_or(|(size, wanted)| size.fits(wanted));
+        }
+        // Bits, and the bells for lobes outside, are called sockets too: `socket E10`.
+        *hold == Hold::Around && sized.is_some_and(|(size, wanted)| size.same(wanted))
     };
     if turning.iter().any(fits) {
         return None;

@@ -39,6 +39,24 @@ fn single_use_things_are_counted_by_how_often_they_are_disturbed() {
 }
 
 #[test]
+fn single_use_fasteners_go_in_new_the_first_time() {
+    let plan = |new: &str| {
+        format!(
+            "part wheel\nfasteners nut \"Wheel nut\" 1 x M16 hold wheel single-use torque none\n\
+             fit wheel\ntighten nut{new}\nundo nut\ntighten nut new nut\n"
+        )
+    };
+    for (test, new) in [("kit-first", ""), ("kit-first-said", " new nut")] {
+        let folder = with(test, "wheel.rebuild", plan(new));
+        let out = run(&folder, &["kit", "wheel.rebuild"]).out;
+        assert!(
+            out.contains("[ ] 2 x Wheel nut: M16; at wheel; taken new 2 times, 1 each time"),
+            "{out}"
+        );
+    }
+}
+
+#[test]
 fn what_is_not_said_to_be_there_stands_first() {
     let folder = with("kit-missing", "pump.rebuild", USED);
     let out = run(&folder, &["kit", "pump.rebuild"]).out;

@@ -127,7 +127,18 @@ fn used_up(bench: &Bench<'_>) -> Vec<UsedUp> {
             .filter(|step| step.news.iter().any(|new| new.thing == id) || fitted(step))
             .count();
         // Fasteners that are made for one use go in new the first time, without a word.
-        let first = one.fasteners().is_some() && !plan.heading.assembled && one.given.is_none();
+        let first_in = plan.steps.iter().find(|step| {
+            matches!(
+                step.verb,
+                Verb::Fit | Verb::Start | Verb::Snug | Verb::Tighten
+            ) && step.targets.iter().any(|t| t.thing == id)
+        });
+        let first = one.fasteners().is_some()
+            && !plan.heading.assembled
+            && one.given.is_none()
+            && first_in.is_some_and(|step| {
+                !step.news.iter().any(|new| new.thing == id) && step.verb != Verb::Fit
+            });
         let times = (taken + usize::from(first)) as u32;
         let each = one
             .count
