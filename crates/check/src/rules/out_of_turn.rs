@@ -197,7 +197,7 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
         },
         says: words::capital(&says),
         because,
-        advice: (matches!(demand.why, Why::StandsOn)
+        advice: (matches!(demand.why, Why::StandsOn | Why::Built)
             || (demand.why == Why::Fastened && slack(bench, standing, demand, about))
             || (demand.why == Why::Onto && later.is_some()))
         .then(|| {
@@ -207,6 +207,12 @@ pub fn sentence(bench: &Bench, standing: &Standing, d: u32) -> Said {
                      else undo {}.",
                     about.map_or(String::new(), |t| name(bench, t)),
                     if are == "is" { "it" } else { "them" },
+                );
+            }
+            if demand.why == Why::Built {
+                return format!(
+                    "If {other} {} on only after {thing}, leave it out of the unit.",
+                    about.map_or("goes", |t| words::verb(plan, t, "goes", "go")),
                 );
             }
             if demand.why == Why::StandsOn {
