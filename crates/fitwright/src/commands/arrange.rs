@@ -81,19 +81,23 @@ fn moved(plan: &Plan, text: &str, arranged: &Arranged) -> Result<String, String>
         .map_err(|_| format!("{}: the steps cannot be moved in the text", source.name))
 }
 
+/// How many moves are told one by one.
+const MOST_TOLD: usize = 30;
+
 /// For each step that moves: where to, and why.
 fn reasons(bench: &Bench<'_>, arranged: &Arranged) -> Vec<String> {
     let plan = bench.plan;
     let numbers = Numbers::of(plan, bench.order());
     let texts = Texts::of(plan);
+    let mut ties = Ties::of(bench, arranged);
     let mut lines = Vec::new();
-    for (step, behind) in &arranged.moved {
+    for (step, behind) in arranged.moved.iter().take(MOST_TOLD) {
         let goes = match behind {
             Some(behind) => format!("goes behind {}", numbers.long(plan, *behind)),
             None => "goes first".into(),
         };
         let line = format!("{} {goes}", capital(&numbers.long(plan, *step)));
-        lines.push(match link(bench, arranged, *step) {
+        lines.push(match ties.of_step(*step) {
             Some(link) => {
                 let says = link.says.trim_end_matches('.');
                 format!("{line}: {says} ({}).", texts.line(link.place))
@@ -106,6 +110,10 @@ fn reasons(bench: &Bench<'_>, arranged: &Arranged) -> Vec<String> {
             },
         });
     }
+    let more = arranged.moved.len().saturating_sub(MOST_TOLD);
+    if more > 0 {
+        lines.push(format!("{more} more move: see the change itself."));
+    }
     if let Err(at_least) = arranged.fewest {
         lines.push(format!(
             "There may be a way that moves fewer steps; none moves fewer than {at_least}."
@@ -114,29 +122,59 @@ fn reasons(bench: &Bench<'_>, arranged: &Arranged) -> Vec<String> {
     lines
 }
 
-/// The condition that ties a step to one that it was on the wrong side of.
-fn link(bench: &Bench<'_>, arranged: &Arranged, step: StepId) -> Option<Link> {
-    let place = |order: &[StepId], step: StepId| order.iter().position(|other| *other == step);
-    let written = bench.order();
-    let (was, is) = (place(written, step)?, place(&arranged.order, step)?);
-    for other in written.iter().copied().filter(|other| *other != step) {
-        let (other_was, other_is) = (place(written, other)?, place(&arranged.order, other)?);
-        let link = if was < other_was && other_is < is {
-            bench
-                .why(other, step)
-                .and_then(|links| links.into_iter().next_back())
-        } else if other_was < was && is < other_is {
-            bench
-                .why(step, other)
-                .and_then(|links| links.into_iter().next())
-        } else {
-            None
-        };
-        if link.is_some() {
-            return link;
+/// Looks for the condition that ties a step to one that it was on the wrong side of.
+struct Ties<'b, 'p> {
+    bench: &'b Bench<'p>,
+    /// Where each step stands in the order meant, and in the one that works.
+    places: Vec<(usize, usize)>,
+    /// How many pairs of steps may still be asked about: a plan with thousands of steps astray
+    /// is explained by its findings, not by an hour of looking.
+    left: usize,
+}
+
+/// How many pairs of steps are asked about in one plan.
+const MOST_PAIRS: usize = 300;
+
+impl<'b, 'p> Ties<'b, 'p> {
+    fn of(bench: &'b Bench<'p>, arranged: &Arranged) -> Ties<'b, 'p> {
+        let mut places = vec![(0, 0); bench.plan.steps.len()];
+        for (at, step) in bench.order().iter().enumerate() {
+            places[step.0 as usize].0 = at;
+        }
+        for (at, step) in arranged.order.iter().enumerate() {
+            places[step.0 as usize].1 = at;
+        }
+        Ties {
+            bench,
+            places,
+            left: MOST_PAIRS,
         }
     }
-    None
+
+    fn of_step(&mut self, step: StepId) -> Option<Link> {
+        let (was, is) = self.places[step.0 as usize];
+        let written = self.bench.order();
+        for other in written.iter().copied().filter(|other| *other != step) {
+            let (other_was, other_is) = self.places[other.0 as usize];
+            let later = was < other_was && other_is < is;
+            let earlier = other_was < was && is < other_is;
+            if !later && !earlier {
+                continue;
+            }
+            self.left = self.left.checked_sub(1)?;
+            let link = if later {
+                let links = self.bench.why(other, step);
+                links.and_then(|links| links.into_iter().next_back())
+            } else {
+                let links = self.bench.why(step, other);
+                links.and_then(|links| links.into_iter().next())
+            };
+            if link.is_some() {
+                return link;
+            }
+        }
+        None
+    }
 }
 
 /// What is said when a step that is written once for all members of a series would have to move

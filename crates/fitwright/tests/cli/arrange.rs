@@ -149,3 +149,25 @@ fn a_write_protected_plan_stays_as_it_is() {
     );
     assert_eq!(fs::read_to_string(&path).unwrap(), BAD);
 }
+
+#[test]
+fn of_very_many_moves_only_some_are_told() {
+    let mut text = String::from("part case given\n");
+    for n in 0..40 {
+        text += &format!("part gear-{n} onto case\npart lid-{n} onto case covers gear-{n}\n");
+    }
+    for n in 0..40 {
+        text += &format!("fit lid-{n}\nfit gear-{n}\n");
+    }
+    let folder = with("arrange-many", "many.rebuild", text);
+    let ran = run(&folder, &["arrange", "--write", "many.rebuild"]);
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    assert_eq!(ran.err.matches(" goes ").count(), 30, "{}", ran.err);
+    assert!(
+        ran.err
+            .ends_with("10 more move: see the change itself.\nmany.rebuild: 40 steps moved.\n"),
+        "{}",
+        ran.err
+    );
+    assert_eq!(run(&folder, &["check", "many.rebuild"]).status, 0);
+}
