@@ -150,7 +150,7 @@ pub fn choose_shims(
     if gap.si() < low && !same(gap.si(), low) {
         return Err(ShimProblem::TooTight);
     }
-    let middle = (low + high) / 2.0;
+    let middle = target.middle().si();
     let mut best = Best {
         middle,
         low,

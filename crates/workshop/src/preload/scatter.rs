@@ -97,10 +97,13 @@ pub struct TorqueFactors {
 }
 
 /// Factors of a torque tolerance: (T ± t)/T (NASA-STD-5020B Eqs 3 and 4).
-/// `None` for a torque of nothing, and for a quantity that is none.
+/// `None` for a torque of nothing, for one with an open end, and for a quantity that is none.
 pub fn torque_factors(torque: &Measure) -> Option<Worked<TorqueFactors>> {
     let (low, middle, high) = (torque.low().si(), torque.middle().si(), torque.high().si());
-    if torque.dimension() != crate::quantity::Dimension::Torque || middle <= 0.0 {
+    if torque.dimension() != crate::quantity::Dimension::Torque
+        || middle <= 0.0
+        || torque.is_bound()
+    {
         return None;
     }
     let factors = TorqueFactors {

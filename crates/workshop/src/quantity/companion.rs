@@ -98,7 +98,7 @@ impl Measure {
     /// assert_eq!(beside("0.05..0.12 mm"), "0.0020..0.0047 in");
     /// ```
     pub fn other_unit(&self) -> Option<Measure> {
-        self.in_unit(self.unit().companion(self.high().si())?)
+        self.in_unit(self.unit().companion(self.middle().si())?)
     }
 
     /// The same quantity in a given unit, rounded as in
@@ -125,6 +125,16 @@ impl Measure {
                 let figure = convert(figure, false)?;
                 let written = joined(figure.as_written(), unit);
                 (Shape::Single(figure), written)
+            }
+            Shape::AtMost(figure) => {
+                let figure = convert(figure, false)?;
+                let written = format!("at most {}", joined(figure.as_written(), unit));
+                (Shape::AtMost(figure), written)
+            }
+            Shape::AtLeast(figure) => {
+                let figure = convert(figure, false)?;
+                let written = format!("at least {}", joined(figure.as_written(), unit));
+                (Shape::AtLeast(figure), written)
             }
             Shape::Range { low, high } => {
                 let (low, high) = (convert(low, false)?, convert(high, false)?);

@@ -31,6 +31,10 @@ pub enum Shape {
         /// The larger.
         high: Figure,
     },
+    /// `at most 0.2 mm`, `max 0.2 mm`, `up to 0.2 mm`
+    AtMost(Figure),
+    /// `at least 3 mm`, `min 3 mm`
+    AtLeast(Figure),
     /// `22 +- 2 N.m`, `22 N.m +- 10 %`
     Tolerance {
         /// The figure that is aimed at.
@@ -135,28 +139,41 @@ impl Measure {
         matches!(self.shape, Shape::Single(_))
     }
 
-    /// The smallest value that it allows.
+    /// Whether only one end of it is given: `at most 0.2 mm`, `at least 3 mm`.
+    pub fn is_bound(&self) -> bool {
+        matches!(self.shape, Shape::AtMost(_) | Shape::AtLeast(_))
+    }
+
+    /// The smallest value that it allows. Of `at most 0.2 mm` that is nothing, but of a
+    /// temperature, and below a negative bound, it is infinitely low.
     pub fn low(&self) -> Amount {
         self.amount(match &self.shape {
-            Shape::Single(figure) => figure.value(),
+            Shape::AtMost(_) if self.dimension == Dimension::Temperature => f64::NEG_INFINITY,
+            Shape::AtMost(figure) if figure.value() < 0.0 => f64::NEG_INFINITY,
+            Shape::AtMost(_) => 0.0,
+            Shape::Single(figure) | Shape::AtLeast(figure) => figure.value(),
             Shape::Range { low, .. } => low.value(),
             Shape::Tolerance { middle, .. } => middle.value() - self.half_width(),
         })
     }
 
-    /// The largest value that it allows.
+    /// The largest value that it allows; infinity for `at least 3 mm`.
     pub fn high(&self) -> Amount {
         self.amount(match &self.shape {
-            Shape::Single(figure) => figure.value(),
+            Shape::AtLeast(_) => f64::INFINITY,
+            Shape::Single(figure) | Shape::AtMost(figure) => figure.value(),
             Shape::Range { high, .. } => high.value(),
             Shape::Tolerance { middle, .. } => middle.value() + self.half_width(),
         })
     }
 
-    /// The value that is aimed at: the middle of a range.
+    /// The value that is aimed at: the middle of a range, and the bound itself where only one is
+    /// given.
     pub fn middle(&self) -> Amount {
         self.amount(match &self.shape {
-            Shape::Single(figure) => figure.value(),
+            Shape::Single(figure) | Shape::AtMost(figure) | Shape::AtLeast(figure) => {
+                figure.value()
+            }
             Shape::Range { low, high } => (low.value() + high.value()) / 2.0,
             Shape::Tolerance { middle, .. } => middle.value(),
         })
@@ -175,7 +192,9 @@ impl Measure {
             return false;
         }
         let (low, value, high) = (self.low().si(), amount.si(), self.high().si());
-        let slack = SAME_WITHIN * low.abs().max(high.abs()).max(value.abs());
+        let ends = [low, high, value].map(f64::abs);
+        let finite = ends.into_iter().filter(|end| end.is_finite());
+        let slack = SAME_WITHIN * finite.fold(0.0, f64::max);
         low - slack <= value && value <= high + slack
     }
 

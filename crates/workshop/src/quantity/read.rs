@@ -15,7 +15,8 @@ pub(super) fn measure(text: &str, wanted: Option<Dimension>) -> Result<Measure, 
     if text.is_empty() {
         return Err(MeasureProblem::Nothing);
     }
-    let (first, rest) = figure(text)?;
+    let (bound, figures) = bound(text);
+    let (first, rest) = figure(figures)?;
     let bare = |given: &Figure| MeasureProblem::NoUnit {
         given: given.as_written().to_owned(),
         wanted,
@@ -23,7 +24,10 @@ pub(super) fn measure(text: &str, wanted: Option<Dimension>) -> Result<Measure, 
     let rest = rest.trim_start();
     let no_unit_wanted = wanted == Some(Dimension::Number);
 
-    let (shape, (unit, unit_written)) = if let Some(behind) = after_range_sign(rest) {
+    let (shape, (unit, unit_written)) = if let Some(bound) = bound {
+        let unit = unit_to_the_end(rest, no_unit_wanted)?.ok_or_else(|| bare(&first))?;
+        (bound(first), unit)
+    } else if let Some(behind) = after_range_sign(rest) {
         let (high, behind) = figure(behind)?;
         let unit = unit_to_the_end(behind, no_unit_wanted)?.ok_or_else(|| bare(&high))?;
         (range(first, high)?, unit)
@@ -136,8 +140,41 @@ fn figure(text: &str) -> Result<(Figure, &str), MeasureProblem> {
     })
 }
 
+/// What a bounded quantity begins with, and what it makes of its figure.
+const BOUNDS: &[(&str, fn(Figure) -> Shape)] = &[
+    ("at most ", Shape::AtMost),
+    ("up to ", Shape::AtMost),
+    ("maximum ", Shape::AtMost),
+    ("max ", Shape::AtMost),
+    ("at least ", Shape::AtLeast),
+    ("minimum ", Shape::AtLeast),
+    ("min ", Shape::AtLeast),
+];
+
+/// The bound that the text begins with, and what is behind it.
+fn bound(text: &str) -> (Option<fn(Figure) -> Shape>, &str) {
+    let words = |bound: &str| {
+        let mut rest = text;
+        for word in bound.split_whitespace() {
+            rest = rest.trim_start().strip_prefix(word)?;
+            rest.starts_with([' ', '\t']).then_some(())?;
+        }
+        Some(rest)
+    };
+    BOUNDS
+        .iter()
+        .find_map(|(bound, shape)| Some((Some(*shape), words(bound)?)))
+        .unwrap_or((None, text))
+}
+
+/// What stands behind `..`, or behind `to` with a figure behind it.
 fn after_range_sign(text: &str) -> Option<&str> {
-    text.strip_prefix("..")
+    text.strip_prefix("..").or_else(|| {
+        let behind = text.strip_prefix("to")?.strip_prefix([' ', '\t'])?;
+        Figure::at_start(behind.trim_start())
+            .is_ok()
+            .then_some(behind)
+    })
 }
 
 fn after_tolerance_sign(text: &str) -> Option<&str> {
@@ -146,10 +183,10 @@ fn after_tolerance_sign(text: &str) -> Option<&str> {
         .find_map(|sign| text.strip_prefix(sign))
 }
 
-/// A dash or `to` with a number behind it is a range in another notation, and
+/// A dash with a number behind it is a range in another notation, and
 /// saying so helps more than calling `-25` an unknown unit.
 fn range_slip(first: &Figure, rest: &str) -> Result<(), MeasureProblem> {
-    let signs = ["-", "–", "—", "to ", "…", "~"];
+    let signs = ["-", "–", "—", "…", "~"];
     let Some(behind) = signs.iter().find_map(|sign| rest.strip_prefix(sign)) else {
         return Ok(());
     };
@@ -267,6 +304,59 @@ mod tests {
         assert_eq!(ends("22 N.m +/- 10 %"), pair("19.8 N.m", "24.2 N.m"));
         assert_eq!(ends("100 +- 5 C"), pair("95 °C", "105 °C"));
         assert_eq!(ends("-40 C +- 10 %"), pair("-44 °C", "-36 °C"));
+    }
+
+    #[test]
+    fn to_between_figures_is_a_range() {
+        assert_eq!(ends("0.1 to 0.2 mm"), pair("0.1 mm", "0.2 mm"));
+        assert_eq!(ends("0.1 mm to 0.2 mm"), pair("0.1 mm", "0.2 mm"));
+        assert_eq!(read("0.1 to 0.2 mm").to_string(), "0.1 to 0.2 mm");
+        assert!(matches!(
+            problem("0.1 mm to 3 N.m"),
+            MeasureProblem::MixedUnits { .. }
+        ));
+        assert!(matches!(
+            problem("0.1 to 0.2"),
+            MeasureProblem::NoUnit { .. }
+        ));
+    }
+
+    #[test]
+    fn a_bound_has_one_end() {
+        for text in [
+            "at most 0.2 mm",
+            "up to 0.2 mm",
+            "max 0.2 mm",
+            "maximum 0.2mm",
+        ] {
+            let most = read(text);
+            assert!(
+                most.is_bound() && most.contains(&read("0.2 mm")) && most.contains(&read("0 mm"))
+            );
+            assert!(!most.contains(&read("0.21 mm")) && !most.contains(&read("-0.1 mm")));
+            assert_eq!(most.as_written(), text);
+        }
+        for text in [
+            "at least 3 mm",
+            "min 3 mm",
+            "minimum 3 mm",
+            "at  least 3 mm",
+        ] {
+            let least = read(text);
+            assert!(least.contains(&read("3 mm")) && least.contains(&read("3 m")));
+            assert!(!least.contains(&read("2.9 mm")));
+            assert_eq!(least.middle().as_given(), "3 mm");
+        }
+        assert!(read("at most -5 C").contains(&read("-18 C")));
+        assert_eq!(
+            read("max 5 N.m")
+                .other_unit()
+                .map(|other| other.to_string()),
+            Some("at most 44 lbf.in".to_owned())
+        );
+        for text in ["at most", "min", "max mm", "at least 3..5 mm", "maxi 3 mm"] {
+            assert!(Measure::read(text).is_err(), "{text}");
+        }
     }
 
     #[test]
@@ -391,10 +481,6 @@ mod tests {
         ));
         assert!(matches!(
             problem("5-25 N.m"),
-            MeasureProblem::DashForRange { .. }
-        ));
-        assert!(matches!(
-            problem("5 to 25 N.m"),
             MeasureProblem::DashForRange { .. }
         ));
         assert!(matches!(
