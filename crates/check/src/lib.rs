@@ -5,8 +5,9 @@
 //! file under `rules/`, with its statement, its reason, examples and every
 //! sentence a mechanic reads about it.
 //!
-//! It must never know of files, terminals, pages or protocols, and it never
-//! reads text: what it knows of the text are places.
+//! It must never know of files, terminals, pages or protocols, and it reads no
+//! text but lines that could not be read, to say what was meant by them. What it
+//! knows of the rest of the text are places.
 
 mod answers;
 pub mod asks;
@@ -20,9 +21,11 @@ pub mod joints;
 pub mod lives;
 pub mod mend;
 mod merge;
+mod other_words;
 pub mod problem;
 pub mod rules;
 pub mod say;
+mod slips;
 pub mod solve;
 pub mod view;
 pub mod words;

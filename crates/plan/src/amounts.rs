@@ -30,12 +30,12 @@ pub(crate) const SHARE: &[Dimension] = &[Dimension::Percent];
 
 impl<'t> Desk<'t> {
     /// A figure that should measure one of these; the first of them is named when it does not. A
-    /// figure without a unit keeps no meaning, and a rule speaks of it.
+    /// figure that cannot be read, or has no unit, keeps no meaning.
     pub fn amount(&mut self, here: &Here, quantity: Quantity, wanted: &[Dimension]) -> Amount {
         let text = self.at(here.by, quantity.span);
         let place = self.place(here.by, quantity.span);
         let mut measure = None;
-        if !quantity.unknown && quantity.unit.is_some() {
+        if !quantity.unknown {
             match self.measured(text) {
                 Ok(read) if wanted.is_empty() || wanted.contains(&read.dimension()) => {
                     measure = Some(read);
@@ -44,7 +44,12 @@ impl<'t> Desk<'t> {
                     let (text, wanted) = (text.to_owned(), wanted[0]);
                     self.problem(place, ProblemKind::WrongDimension { text, wanted });
                 }
-                Err(why) => {
+                // What stands behind the figure on a line that could not be read may be its unit.
+                Err(MeasureProblem::NoUnit { .. }) if self.damaged.contains(&here.by) => {}
+                Err(mut why) => {
+                    if let MeasureProblem::NoUnit { wanted: kind, .. } = &mut why {
+                        *kind = kind.or(wanted.first().copied());
+                    }
                     let text = text.to_owned();
                     self.problem(place, ProblemKind::Figure { text, why });
                 }

@@ -4,12 +4,14 @@ use syntax::tree::{self, Name, Need, Quoted, StateRef, StateWord, Verb};
 
 use crate::bodies::Places;
 use crate::desk::{Desk, Here, StepSeed};
+use crate::everything;
 use crate::index::Index;
 use crate::model::{
     Clause, Condition, Place, ProblemKind, Sort, State, StepId, Subject, Thing, ThingId,
 };
 use crate::names;
 use crate::sorts;
+use crate::spelling::small;
 use crate::states::{self, Answer};
 use crate::unknown::Wanted;
 
@@ -114,12 +116,25 @@ impl Desk<'_> {
     }
 
     fn clauses(&mut self, here: &Here, facts: &Facts, asked: &Asked, clauses: &mut Vec<Clause>) {
+        if *small(self.at(here.by, asked.name.span)) == *everything::WORD {
+            return self.everything(here, facts, asked.states, asked.place, clauses);
+        }
         let found = self.look_up(here, asked.name, WANTED);
         let about = Named {
             name: self.at(here.by, asked.name.span),
             place: self.place(here.by, asked.name.span),
         };
+        let mut unsuited = None;
+        let before = clauses.len();
         for entry in found.entries() {
+            // A star takes in things that are never so, and they are simply not meant.
+            if found.star()
+                && let names::Named::Thing(thing, sort) = self.names.entry(*entry).what
+                && !can_be(facts, thing, asked.states)
+            {
+                unsuited = unsuited.or(Some(sort));
+                continue;
+            }
             match self.names.entry(*entry).what {
                 names::Named::Steps(group) => {
                     self.step_clause(here, facts, asked, group, clauses);
@@ -148,6 +163,14 @@ impl Desk<'_> {
                     }
                 }
             }
+        }
+        if let Some(sort) = unsuited
+            && clauses.len() == before
+            && !self.doubt
+        {
+            let state = asked.states.first();
+            let state = state.map_or("", |state| self.at(here.by, state.span));
+            self.not_so(about, sort, state);
         }
     }
 
@@ -301,6 +324,22 @@ impl Desk<'_> {
         }
         all.clone()
     }
+}
+
+/// Whether a thing can be in all these states.
+fn can_be(facts: &Facts, id: ThingId, states: &[StateRef]) -> bool {
+    let thing = &facts.things[id.0 as usize];
+    if states.is_empty() {
+        return states::bare(thing.sort).is_some();
+    }
+    states.iter().all(|state| match state.what {
+        StateWord::At(_) => thing.sort == Sort::Position,
+        StateWord::State(word) => match states::of(thing, word) {
+            Answer::Is(_) => true,
+            Answer::Holders(_) => facts.holders_unsure || !facts.index.held_by(id).is_empty(),
+            Answer::Never => false,
+        },
+    })
 }
 
 /// The state that a step of this sort leads to, where a condition may name the step by it.

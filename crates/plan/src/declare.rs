@@ -6,6 +6,7 @@ use syntax::tree::{Head, Kind, Name, Quoted, Says, Word};
 
 use crate::desk::{Desk, Here, Seed};
 use crate::details;
+use crate::everything;
 use crate::model::{Member, ProblemKind, Sort, Thing, ThingId};
 use crate::names::{ItemAt, Named};
 use crate::pattern::{self, Piece};
@@ -236,6 +237,9 @@ impl ThingHead {
                 desk.problem(place, ProblemKind::TwiceNamed { name, first });
             }
             return;
+        }
+        if full == everything::WORD && self.readable {
+            desk.problem(place, ProblemKind::Everything { state: None });
         }
         let mut thing = Thing::new(self.sort, full, place);
         thing.item = desk.place(self.by, desk.item(self.by).span);

@@ -1,6 +1,7 @@
 //! What every part of the resolving works with: the texts, the names, the problems so far.
 
 use std::collections::{HashMap, HashSet};
+use std::rc::Rc;
 
 use syntax::tree::{Head, Item, Quoted, Span};
 use workshop::quantity::Measure;
@@ -69,6 +70,8 @@ pub(crate) struct Desk<'t> {
     pub tool_slips: HashMap<(String, bool), Option<String>>,
     /// Figures that have been read, as written.
     pub measures: HashMap<&'t str, Measure>,
+    /// The things that steps put on, take off or turn; made when `everything` is first met.
+    pub worked: Option<Rc<HashSet<ThingId>>>,
     pub problems: Vec<Problem>,
     pub unknown: Vec<Unknown>,
     /// Set when something that was just read cannot be relied on; whoever reads takes it back.
@@ -94,6 +97,7 @@ impl<'t> Desk<'t> {
             tools: HashMap::new(),
             tool_slips: HashMap::new(),
             measures: HashMap::new(),
+            worked: None,
             problems: Vec::new(),
             unknown: Vec::new(),
             doubt: false,

@@ -47,12 +47,17 @@ pub(crate) fn read(desk: &mut Desk<'_>, here: &Here, detail: &Detail, thing: &mu
         } => {
             let value = match torque {
                 tree::Torque::Value(value) => Some(desk.amount(here, *value, amounts::TORQUE)),
-                tree::Torque::None(_) => None,
+                tree::Torque::None(_) | tree::Torque::Words(_) => None,
+            };
+            let words = match torque {
+                tree::Torque::Words(words) => Some(desk.text(here.by, *words)),
+                _ => None,
             };
             let then_turn = then_turn.map(|turn| desk.amount(here, turn, amounts::ANGLE));
             let source = source.map(|source| desk.text(here.by, source));
             group.torque = Some(Torque {
                 value,
+                words,
                 then_turn,
                 source,
                 place: whole,
@@ -107,9 +112,11 @@ fn group_size(desk: &mut Desk<'_>, here: &Here, size: &GroupSize, group: &mut Fa
     };
     group.thread = size.thread.map(text);
     group.class = size.class.map(text);
-    group.noun = size
+    let called = size
         .sort
         .map(|sort| spelling::singular(desk.at(here.by, sort.span)));
+    group.noun = called.as_deref().map(spelling::base_noun);
+    group.called = called;
     group.count = desk.count(here, size.count);
 }
 

@@ -17,6 +17,7 @@ mod damage;
 mod declare;
 mod desk;
 mod details;
+mod everything;
 mod fasteners;
 pub mod find;
 mod heading;
@@ -45,6 +46,11 @@ mod unknown;
 mod uses;
 
 pub use resolve::resolve;
+
+/// Whether this is a kind of tool known by name: `torque-wrench`, `feeler-gage`.
+pub fn is_tool_kind(word: &str) -> bool {
+    kinds::known(&kinds::one(word))
+}
 
 /// Gives the texts behind `use`.
 pub trait Shelf {

@@ -3,6 +3,7 @@
 use syntax::tree::Name;
 
 use crate::desk::{Desk, Here};
+use crate::everything;
 use crate::model::{Place, ProblemKind, Ref, Sort};
 use crate::names::{ItemAt, Named};
 use crate::pattern::{self, Piece};
@@ -227,6 +228,9 @@ impl<'t> Desk<'t> {
     pub fn missing(&mut self, place: Place, written: &str, wanted: Wanted) {
         self.doubt = true;
         let name = small(written);
+        if name == everything::WORD {
+            return self.problem(place, ProblemKind::Everything { state: None });
+        }
         if self.hazy.has(&name) {
             return;
         }

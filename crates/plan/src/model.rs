@@ -297,8 +297,11 @@ pub struct Fasteners {
     pub count: Option<u32>,
     /// The thread as written.
     pub thread: Option<Text>,
-    /// `pin`, `clip`, `ring`, `bolt` … in the singular.
+    /// What it behaves like: `pin`, `clip`, `ring`, `bolt` … in the singular; `screw` for a
+    /// grub-screw, `clip` for a circlip.
     pub noun: Option<String>,
+    /// What the writer calls it, in the singular: `grub-screw`.
+    pub called: Option<String>,
     /// The strength class as written.
     pub class: Option<Text>,
     /// The parts they hold.
@@ -350,8 +353,10 @@ pub enum Lock {
 /// The tightness wanted.
 #[derive(Clone, PartialEq, Debug)]
 pub struct Torque {
-    /// The value; none for `torque none`.
+    /// The value; none for `torque none` and for a torque said in words.
     pub value: Option<Amount>,
+    /// The torque in words: `"firm by hand"`. There is then nothing to compute.
+    pub words: Option<Text>,
     /// `then turn 60 deg`.
     pub then_turn: Option<Amount>,
     /// Where the figure comes from.

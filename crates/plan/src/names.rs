@@ -107,7 +107,12 @@ impl Names {
     /// The entries that `before*behind` stands for, in the order declared. Names of a series
     /// whose hole stands where the star does come first and then alone; so `cap-*` is the caps
     /// and not also the `cap-nut-<bore>`.
+    /// With nothing before the star there is no family that it stands for: `*-nuts` is all that
+    /// ends so, be it alone or with a member of a series behind it.
     pub fn matching(&self, before: &str, behind: &str) -> Vec<u32> {
+        if before.is_empty() {
+            return self.ending(behind);
+        }
         let by_stem = self.by_stem.get_or_init(|| sorted(self.stems.clone()));
         let stems = beginning_with(by_stem, before);
         let exact = stems.iter().filter(|(stem, _)| {
@@ -133,6 +138,23 @@ impl Names {
                 .iter()
                 .filter(|(name, _)| name.len() > enough && name.ends_with(behind)),
         )
+    }
+
+    fn ending(&self, behind: &str) -> Vec<u32> {
+        let mut found: Vec<u32> = (0u32..)
+            .zip(&self.entries)
+            .filter(|(_, entry)| entry.name.len() > behind.len() && entry.name.ends_with(behind))
+            .map(|(number, _)| number)
+            .collect();
+        let before_hole = |stem: &Rc<str>| {
+            let family = stem.split("-<").next().unwrap_or(stem);
+            family.len() > behind.len() && family.ends_with(behind)
+        };
+        let families = self.stems.iter().filter(|(stem, _)| before_hole(stem));
+        found.extend(families.map(|(_, number)| *number));
+        found.sort_unstable();
+        found.dedup();
+        found
     }
 
     /// An entry.

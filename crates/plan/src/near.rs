@@ -19,11 +19,12 @@ pub(crate) fn nearest<'k>(
         .map(|(_, name)| name)
 }
 
-/// How many slips a suggestion may be away from a word that is surely wrong.
+/// How many slips a suggestion may be away from a word that is surely wrong. In a short word two
+/// slips make another word: `all` is not meant for `oil`.
 pub(crate) fn slips_for(word: &str) -> usize {
     match word.chars().count() {
-        0..=2 => 1,
-        3..=6 => 2,
+        0..=4 => 1,
+        5..=7 => 2,
         _ => 3,
     }
 }

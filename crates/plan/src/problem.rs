@@ -64,6 +64,20 @@ pub enum ProblemKind {
         /// The nearest place.
         near: Option<String>,
     },
+    /// `everything` where it cannot stand: as the name of a thing, or where one is named.
+    Everything {
+        /// The state asked of it, where that is what is wrong.
+        state: Option<String>,
+    },
+    /// A figure with its unit stands behind a word of a step that can have none.
+    NoFigureHere {
+        /// The step's word.
+        verb: syntax::tree::Verb,
+        /// The figure as written.
+        text: String,
+        /// Whether it is a torque.
+        torque: bool,
+    },
     /// A figure that cannot be read as what is wanted here.
     Figure {
         /// As written.

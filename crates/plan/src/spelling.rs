@@ -81,6 +81,27 @@ pub(crate) fn singular(noun: &str) -> String {
     }
 }
 
+/// Words for fasteners that do not end in the noun they belong to. A rivet is in or out like a
+/// clip. Common practice, no source.
+const NOUNS: &[(&str, &str)] = &[
+    ("banjo", "bolt"),
+    ("capscrew", "screw"),
+    ("circlip", "clip"),
+    ("cotter", "pin"),
+    ("grub", "screw"),
+    ("locknut", "nut"),
+    ("rivet", "clip"),
+    ("setscrew", "screw"),
+    ("wingnut", "nut"),
+];
+
+/// The noun that says how a fastener behaves, of one in the singular: `nut` for `castle-nut`.
+pub(crate) fn base_noun(noun: &str) -> String {
+    let last = noun.rsplit('-').next().unwrap_or(noun);
+    let listed = NOUNS.iter().find(|(known, _)| *known == last);
+    listed.map_or(last, |(_, base)| base).to_owned()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -109,5 +130,18 @@ mod tests {
         assert_eq!(singular("pin"), "pin");
         assert_eq!(singular("split-pins"), "split-pin");
         assert_eq!(singular("boss"), "boss");
+        for (word, base) in [
+            ("grub-screw", "screw"),
+            ("grub", "screw"),
+            ("castle-nut", "nut"),
+            ("banjo", "bolt"),
+            ("banjo-bolt", "bolt"),
+            ("split-pin", "pin"),
+            ("circlip", "clip"),
+            ("snap-ring", "ring"),
+            ("dowel", "dowel"),
+        ] {
+            assert_eq!(base_noun(word), base, "{word}");
+        }
     }
 }

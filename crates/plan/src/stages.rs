@@ -6,6 +6,7 @@ use syntax::tree::{Head, Kind, Members, Name, Says};
 
 use crate::desk::{Desk, Group, Here, StepSeed};
 use crate::details;
+use crate::everything;
 use crate::model::{ProblemKind, Stage, StepId, Text};
 use crate::names::{ItemAt, Named};
 use crate::near;
@@ -228,6 +229,9 @@ fn take_in(desk: &mut Desk<'_>, here: &Here, name: Name, full: &str, stem: Optio
     let by = here.by;
     let Some(step) = here.step else { return };
     let place = desk.place(by, name.span);
+    if full == everything::WORD {
+        desk.problem(place, ProblemKind::Everything { state: None });
+    }
     let group = desk.groups.len() as u32;
     match desk
         .names

@@ -108,8 +108,8 @@ fn work(state: State) -> Option<State> {
 fn has_no_thread(group: &Fasteners) -> bool {
     let plain = |noun: &String| {
         matches!(
-            noun.rsplit('-').next(),
-            Some("pin" | "clip" | "ring" | "circlip" | "dowel" | "key")
+            noun.as_str(),
+            "pin" | "clip" | "ring" | "dowel" | "key" | "clamp" | "strap"
         )
     };
     group.thread.is_none() && group.noun.as_ref().is_some_and(plain)

@@ -1,12 +1,13 @@
 //! Steps: what they are done to, with what, and under which conditions.
 
 use syntax::tree::{self, Detail, Head, Name, Quantity, Says, Verb};
+use workshop::quantity::Dimension;
 
 use crate::amounts;
 use crate::conditions::{Facts, Named};
 use crate::desk::{Desk, Here};
 use crate::details;
-use crate::model::{Condition, Lag, Ref, Sort, StageId, Step, StepId, Text, To};
+use crate::model::{Condition, Lag, ProblemKind, Ref, Sort, StageId, Step, StepId, Text, To};
 use crate::names;
 use crate::sorts;
 use crate::spelling;
@@ -242,19 +243,41 @@ impl Reading<'_> {
     fn to(&mut self, desk: &mut Desk<'_>, to: &tree::To) {
         let here = self.here;
         self.step.to = match to {
-            tree::To::Quantity(quantity) => {
-                let wanted = match self.step.verb {
-                    Verb::Heat | Verb::Chill => amounts::TEMPERATURE,
-                    _ => amounts::ANYTHING,
-                };
-                Some(To::Amount(desk.amount(&here, *quantity, wanted)))
-            }
+            tree::To::Quantity(quantity) => self.to_figure(desk, *quantity),
             tree::To::Words(words) => Some(To::Words(desk.text(here.by, *words))),
             tree::To::Names(names) => match self.place_of_position(desk, names) {
                 Some(place) => place,
                 None => Some(To::Things(desk.refs(&here, names, sorts::COVERABLE))),
             },
         };
+    }
+
+    /// `set gap to 0.1..0.2 mm`. A torque stands on the fasteners, where it is said once and has
+    /// its source; on a step it would be a second one beside it. A reading is expected.
+    fn to_figure(&self, desk: &mut Desk<'_>, quantity: Quantity) -> Option<To> {
+        let verb = self.step.verb;
+        let wanted = match verb {
+            Verb::Heat | Verb::Chill => amounts::TEMPERATURE,
+            Verb::Turn => amounts::ANGLE,
+            _ => amounts::ANYTHING,
+        };
+        let problems = desk.problems.len();
+        let amount = desk.amount(&self.here, quantity, wanted);
+        let dimension = amount.measure.as_ref().map(|measure| measure.dimension());
+        let torque = dimension == Some(Dimension::Torque);
+        let refused = match verb {
+            Verb::Measure | Verb::Inspect | Verb::Tighten => true,
+            Verb::Set | Verb::Reach => false,
+            _ => torque,
+        };
+        if refused {
+            desk.problems.truncate(problems);
+            let (text, place) = (amount.text, amount.place);
+            let torque = torque || verb == Verb::Tighten;
+            desk.problem(place, ProblemKind::NoFigureHere { verb, text, torque });
+            return None;
+        }
+        Some(To::Amount(amount))
     }
 
     /// The place that a position is turned or set to; none when the step turns no position.

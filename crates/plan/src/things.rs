@@ -5,7 +5,7 @@ use syntax::tree::{Detail, Says};
 
 use crate::amounts;
 use crate::desk::{Desk, Here, Seed};
-use crate::model::{Body, Place, Sort, Thing};
+use crate::model::{Body, Place, Ref, Sort, Thing};
 use crate::spelling;
 use crate::{bodies, declare, details, fasteners, sorts};
 
@@ -136,10 +136,19 @@ fn common(desk: &mut Desk<'_>, here: &Here, detail: &Detail, thing: &mut Thing) 
             true
         }
         Says::Onto { names, pressed } if matches!(sort, Sort::Part | Sort::Unit) => {
+            // `onto shaft travels with shaft` says one thing, and the second says it more closely.
             let refs = desk.refs(here, names, sorts::BODIES);
-            match pressed {
-                true => thing.pressed_onto.extend(refs),
-                false => thing.onto.extend(refs),
+            let same = |a: &Ref, b: &Ref| a.thing == b.thing;
+            if *pressed {
+                thing
+                    .onto
+                    .retain(|on| !refs.iter().any(|new| same(on, new)));
+                thing.pressed_onto.extend(refs);
+            } else {
+                let pressed = &thing.pressed_onto;
+                let new = refs.into_iter();
+                let new = new.filter(|new| !pressed.iter().any(|on| same(on, new)));
+                thing.onto.extend(new);
             }
             true
         }

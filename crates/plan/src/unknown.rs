@@ -198,8 +198,8 @@ fn damaged(tree: &Tree) -> Vec<Span> {
     lines
 }
 
-/// The known name that was probably meant: the nearest of what could stand there, else the
-/// nearest of all, else the only one that ends in what was written.
+/// The known name that was probably meant: the nearest of what could stand there, else the only
+/// one that ends in what was written.
 fn suggestion(unknown: &Unknown, names: &Names, series: &AllSeries) -> Option<String> {
     let name = unknown.name.as_str();
     let allowed = near::slips_for(name);
@@ -224,9 +224,7 @@ fn suggestion(unknown: &Unknown, names: &Names, series: &AllSeries) -> Option<St
     };
     let all = || names.entries().iter();
     let fitting = all().filter(|e| fits(e.what)).map(|e| &*e.name);
-    let near = near::nearest(name, fitting, allowed)
-        .or_else(|| near::nearest(name, all().map(|e| &*e.name), allowed));
-    if let Some(near) = near {
+    if let Some(near) = near::nearest(name, fitting, allowed) {
         return Some(near.to_owned());
     }
     let ending = format!("-{name}");

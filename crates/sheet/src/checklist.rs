@@ -336,6 +336,13 @@ pub enum Torque {
         /// The plan's unit.
         unit: Option<String>,
     },
+    /// In the writer's words: `firm by hand`. With where that is said.
+    Words {
+        /// The words.
+        words: String,
+        /// Where they come from.
+        source: Option<String>,
+    },
     /// There is nothing to tighten to.
     None,
 }

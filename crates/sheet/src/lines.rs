@@ -338,6 +338,10 @@ fn torque(fastening: &Fastening) -> String {
                 .unwrap_or_default();
             format!("{why}: {BLANK}{unit}, from {BLANK}{BLANK}")
         }
+        Some(Torque::Words { words, source }) => match source {
+            Some(source) => format!("{words} ({source})"),
+            None => words.clone(),
+        },
         Some(Torque::None) | None => "no torque: leave it where it is right".into(),
     }
 }

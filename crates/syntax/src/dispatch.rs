@@ -6,8 +6,12 @@
 
 use crate::grammar::Rule;
 
-/// The word that the text begins with, as far as a keyword could reach.
+/// The word that the text begins with, as far as a keyword could reach; of a quoted text the
+/// quote.
 pub(crate) fn first_word(text: &str) -> &str {
+    if text.starts_with('"') {
+        return &text[..1];
+    }
     let end = text
         .bytes()
         .position(|byte| !(byte.is_ascii_alphanumeric() || byte == b'-'))
@@ -70,6 +74,7 @@ pub(crate) fn details(word: &str) -> &'static [Rule] {
         "holds" => &[Rule::detail_hold_amount, Rule::detail_hold],
         "with" => &[Rule::detail_with],
         "torque" => &[Rule::detail_torque_in, Rule::detail_torque],
+        "travels" => &[Rule::detail_travels_with],
         "covers" => &[Rule::detail_covers],
         "behind" => &[Rule::detail_behind],
         "reach" => &[Rule::detail_reach],
@@ -134,6 +139,7 @@ pub(crate) fn details(word: &str) -> &'static [Rule] {
         "machine" => &[Rule::detail_machine],
         "people" => &[Rule::detail_people],
         "reviewed" => &[Rule::detail_reviewed_by],
+        "\"" => &[Rule::detail_remark],
         // `8 x M6`, `8x M6`.
         _ if word.starts_with(|c: char| c.is_ascii_digit()) || word == "unknown" => {
             &[Rule::detail_group]

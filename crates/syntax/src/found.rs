@@ -54,11 +54,23 @@ impl Found {
         match piece.as_rule() {
             Rule::EOI => {}
             Rule::detail_because => self.because(piece, ground, above),
+            Rule::detail_remark => self.remark(piece, ground),
             rule if convert::is_head(rule) => {
                 if let Some((head, members)) = convert::head(piece, ground) {
                     self.head = Some(head);
                     self.details.extend(members);
                 }
+            }
+            _ => self.details.extend(convert::detail(piece, ground)),
+        }
+    }
+
+    /// A text at the end of a line is the step's remark where that has none yet.
+    fn remark(&mut self, piece: Piece<'_>, ground: Ground<'_>) {
+        match &mut self.head {
+            Some(Head::Step { words, .. }) if words.is_none() => {
+                let span = ground.span(&piece);
+                *words = Some(Quoted { span });
             }
             _ => self.details.extend(convert::detail(piece, ground)),
         }

@@ -21,6 +21,8 @@ pub(crate) fn phrase(rule: Rule) -> Option<&'static str> {
         | Rule::targets
         | Rule::detail
         | Rule::way
+        | Rule::reach_side
+        | Rule::reach_way
         | Rule::locker
         | Rule::then_or_joiner
         | Rule::pass
@@ -68,7 +70,9 @@ pub(crate) fn phrase(rule: Rule) -> Option<&'static str> {
         | Rule::force_unit
         | Rule::other_unit
         | Rule::doubtful_unit
-        | Rule::pint => return None,
+        | Rule::pint
+        | Rule::any_order
+        | Rule::bound => return None,
         Rule::head_plan
         | Rule::head_part
         | Rule::head_unit
@@ -185,11 +189,13 @@ pub(crate) fn phrase(rule: Rule) -> Option<&'static str> {
         | Rule::detail_expect
         | Rule::detail_caution
         | Rule::detail_note
+        | Rule::detail_travels_with
+        | Rule::detail_remark
         | Rule::detail_because => "a further detail",
         Rule::name | Rule::new_name | Rule::thing | Rule::condition => "a name",
         Rule::word | Rule::code => "a word",
         Rule::quoted => "a text in quotes",
-        Rule::quantity | Rule::unknown => "a figure with its unit",
+        Rule::quantity | Rule::amount | Rule::unknown => "a figure with its unit",
         Rule::figure | Rule::count | Rule::number | Rule::member_range => "a figure",
         Rule::how_many => "a further detail",
         Rule::unit => "a unit",
@@ -282,7 +288,7 @@ pub(crate) fn known_words(rules: &[Rule], place: Option<Place>) -> Vec<&'static 
             Rule::class => known.extend(["class", "grade"]),
             Rule::drive_series => known.push("series"),
             Rule::no_torque => known.push("none"),
-            Rule::quantity | Rule::unknown => known.push("unknown"),
+            Rule::quantity | Rule::amount | Rule::unknown => known.push("unknown"),
             Rule::turn => known.push("turn"),
             Rule::slacken => known.push("slacken"),
             Rule::mark => known.push("mark"),

@@ -118,6 +118,10 @@ fn statement(form: Form, text: &str, line: &Line, out: &mut String) {
 
 fn mark(piece: Piece<'_>, base: usize, read: &str, marks: &mut Vec<(usize, Mark)>) {
     let group = piece.as_rule() == Rule::detail_group;
+    if piece.as_rule() == Rule::detail_remark {
+        let length = piece.as_str().len();
+        return marks.push((base + piece.as_span().start(), Mark::Quoted(length)));
+    }
     for inner in piece.into_inner().flatten() {
         let span = inner.as_span();
         let (start, end) = (base + span.start(), base + span.end());

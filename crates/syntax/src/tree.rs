@@ -224,7 +224,8 @@ pub enum Head {
         keyword: Span,
         /// What it is done to, in the order written; for `apply` the supplies.
         targets: Vec<Name>,
-        /// The quoted text of `do` and `sign`, or a remark behind the targets.
+        /// The quoted text of `do` and `sign`, or a remark behind the targets or at the end of
+        /// the step's line.
         words: Option<Quoted>,
     },
     /// A line at the margin that could not be read. What could be told from it is kept so
@@ -285,6 +286,8 @@ pub enum Torque {
     Value(Quantity),
     /// `none`: nothing to tighten to.
     None(Span),
+    /// In words: `"firm by hand"`.
+    Words(Quoted),
 }
 
 /// What stands behind `counterhold`.
@@ -372,6 +375,7 @@ pub enum Says {
     },
     // things in place
     Given,
+    /// `onto X pressed` and `travels with X` say the same.
     Onto {
         names: Vec<Name>,
         pressed: bool,

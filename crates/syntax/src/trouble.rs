@@ -59,15 +59,15 @@ fn first_word(form: Form, statement: &Statement<'_>, head: Option<&Head>) -> Pro
     }
 }
 
-/// The nearest of the words known for the item's sort, else of all.
+/// The nearest of the words known for the item's sort, or of all where that is not known. A word
+/// that only another sort may carry would be a far-fetched guess.
 fn near(
     word: &str,
     head: Option<&Head>,
     known: impl Fn(Option<Place>) -> Vec<&'static str>,
 ) -> Option<&'static str> {
     let place = head.and_then(words::place_of);
-    let near = nearest_word(word, known(place));
-    near.or_else(|| nearest_word(word, known(None)))
+    nearest_word(word, known(place))
 }
 
 fn unreadable(

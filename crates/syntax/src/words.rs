@@ -125,7 +125,8 @@ pub const RESERVED: &[&str] = &["the", "is", "are", "and", "because"];
 /// in the plural as well.
 pub const SORTS: &[&str] = &[
     "bolt", "screw", "nut", "stud", "pin", "clip", "ring", "plug", "union", "clamp", "strap",
-    "key", "dowel",
+    "key", "dowel", "rivet", "banjo", "grub", "setscrew", "capscrew", "locknut", "wingnut",
+    "circlip", "cotter",
 ];
 
 /// The units most often written, each in its usual spelling. The grammar reads

@@ -4,8 +4,9 @@ use crate::bench::Bench;
 use crate::finding::{Finding, Severity};
 use crate::rules::Rule;
 use crate::rules::unknown_name::a_sort;
-use crate::words;
-use plan::model::ProblemKind;
+use crate::{mend, words};
+use plan::model::{Place, ProblemKind};
+use syntax::tree::{Span, Verb};
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -32,7 +33,12 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         match &problem.kind {
             ProblemKind::DetailNotHere { detail, item } => {
                 let says = format!("“{detail}” says nothing on “{item}”, so this is not used.");
-                found.push(Finding::new(&RULE, place, detail.as_str(), says));
+                let mut finding = Finding::new(&RULE, place, detail.as_str(), says);
+                if detail.starts_with('"') {
+                    finding.says = format!("This text says nothing at the end of “{item}”, so it is not used.");
+                    finding.advice = Some("A label stands directly behind the name.".into());
+                }
+                found.push(finding);
             }
             ProblemKind::TwiceSaid { detail, first } => {
                 let says = format!("“{detail}” is said twice, and only the first counts.");
@@ -58,7 +64,48 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
                 finding.severity = Severity::Error;
                 found.push(finding);
             }
+            ProblemKind::Everything { state: Some(state) } => {
+                let says = format!("Everything can be fitted, off, out, started, slack, snug, tight or locked, and not {state}.");
+                let mut finding = Finding::new(&RULE, place, "everything", says)
+                    .advice(format!("Name the things that are to be {state}."));
+                finding.severity = Severity::Error;
+                found.push(finding);
+            }
+            ProblemKind::NoFigureHere { verb, text, torque } => {
+                found.push(no_figure(bench, place, *verb, text, *torque));
+            }
             _ => {}
         }
     }
+}
+
+/// A figure behind `to` on a step that is not done to a figure.
+fn no_figure(bench: &Bench, place: Place, verb: Verb, text: &str, torque: bool) -> Finding {
+    let word = words::verb_word(verb);
+    let mut finding = if torque {
+        let says = format!("“{word}” takes no torque: how tight stands on the fasteners, once and with its source, so that no sheet has two figures for one bolt.");
+        Finding::new(&RULE, place, text, says).advice(format!(
+            "Write “torque {text}” and its source on the fasteners, and take it out here."
+        ))
+    } else {
+        let says = format!("“{word}” does not bring anything to {text}: what is read off is expected.");
+        let advice = format!("Write measure and “expect {text}”; where it is brought to that, set.");
+        Finding::new(&RULE, place, text, says).advice(advice)
+    };
+    finding.severity = Severity::Error;
+    let before = Place {
+        span: Span::new(0, place.span.start),
+        ..place
+    };
+    let before = bench.plan.text(before).trim_end();
+    if verb == Verb::Measure && !torque && before.ends_with("to") {
+        let end = before.len() as u32;
+        let to = Place {
+            span: Span::new(end - 2, end),
+            ..place
+        };
+        finding.mend = Some(mend::replace(to, "expect", format!("Write “expect {text}”.")));
+        finding.advice = None;
+    }
+    finding
 }

@@ -31,6 +31,11 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
                 let says = format!("Nothing in this plan is called {name}.");
                 found.push(with_near(place, name, says, near.as_deref()));
             }
+            ProblemKind::Everything { state: None } => {
+                let says = "“everything” stands for all that the plan works on, and only in a condition: “after everything is tight”.";
+                let advice = "Name the things one by one, or with a star such as “*-nuts”; and call nothing “everything”.";
+                found.push(Finding::new(&RULE, place, "everything", says.into()).advice(advice));
+            }
             ProblemKind::UnknownPlace { name, position, near } => {
                 let says = format!("{} has no place called {name}.", words::capital(position));
                 found.push(with_near(place, name, says, near.as_deref()));
@@ -78,6 +83,9 @@ fn with_near(place: Place, name: &str, says: String, near: Option<&str>) -> Find
             finding.says += &format!(" Did you mean {near}?");
             finding.mend = Some(mend::replace(place, near, format!("Write {near}.")));
         }
+        None if name == "all" => finding.advice = Some(
+            "Name the things one by one, or with a star such as “*-nuts”.".into(),
+        ),
         None => finding.advice = Some(
             "Declare it, or mend the name. A step has a name when it ends in “as” and the name.".into(),
         ),

@@ -3,11 +3,10 @@
 use crate::bench::Bench;
 use crate::finding::{Finding, Severity};
 use crate::rules::Rule;
-use crate::mend;
-use crate::words;
+use crate::{mend, other_words, slips, words};
 use plan::model::{Place, ProblemKind};
 use syntax::tree::{ProblemKind as Text, Span};
-use workshop::quantity::Dimension;
+use workshop::quantity::{Dimension, MeasureProblem};
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -33,10 +32,19 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
         let (says, near) = match &problem.kind {
             ProblemKind::Text(kind) => match kind {
                 Text::Unreadable { wanted, near } => (cannot_read(&about, wanted), *near),
-                Text::UnknownWord { near, detail: false } => (
-                    format!("A line at the margin begins with a thing to declare or a step to do, and “{about}” is neither."),
-                    *near,
-                ),
+                Text::UnknownWord { detail, .. } if slips::stands_elsewhere(bench, place) => {
+                    found.push(slips::wrong_margin(bench, place, &about, *detail));
+                    continue;
+                }
+                Text::UnknownWord { near, detail: false } => {
+                    let says = format!("A line at the margin begins with a thing to declare or a step to do, and “{about}” is neither.");
+                    let meant = near.is_none().then(|| other_words::nearest(&about)).flatten();
+                    if let Some(other) = other_words::other(meant.unwrap_or(&about)) {
+                        found.push(slips::other_word(place, &about, says, other));
+                        continue;
+                    }
+                    (says, *near)
+                }
                 Text::UnknownWord { near, detail: true } => (
                     format!("An indented line says something about the item above it, and “{about}” is no such word."),
                     *near,
@@ -67,6 +75,11 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
                 format!("{name} comes to more than can be handled: only the first {most} are read."),
                 None,
             ),
+            ProblemKind::Figure { why, .. } if matches!(why, MeasureProblem::NoUnit { .. }) => {
+                let says = why.describe();
+                let end = if says.ends_with('?') { "" } else { "." };
+                (format!("{says}{end}"), None)
+            }
             ProblemKind::Figure { text, why } => (format!("{text}: {}", why.describe()), None),
             ProblemKind::WrongDimension { text, wanted } => {
                 (format!("{text} is not {} as is wanted here.", a_measure(*wanted)), None)
@@ -74,7 +87,11 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
             _ => continue,
         };
         let mut finding = Finding::new(&RULE, place, about.as_str(), says);
-        if let Some(near) = near {
+        if let ProblemKind::Text(Text::Unreadable { wanted, .. }) = &problem.kind
+            && let Some(slip) = slips::slip(bench, place, wanted, near)
+        {
+            slip.tell(&mut finding);
+        } else if let Some(near) = near {
             finding.says += &format!(" Did you mean “{near}”?");
             let word = Place {
                 span: Span::new(place.span.start, place.span.start + about.len() as u32),

@@ -172,3 +172,95 @@ fn conditions_on_series_hold_for_all() {
     assert_eq!(after(&plan, 4), ["a-1 Fitted", "a-2 Fitted"]);
     let _ = id(&plan, "a-1");
 }
+
+const ALL: &str = "part case given\npart lid onto case\npart rag onto case temporary\npart spare onto case\n\
+    fasteners screws 4 x M5 hold lid torque 4 N.m from \"sheet 1\"\nfasteners lid-nuts 2 x nut M6 hold lid locked by wire\n\
+    fasteners clip 1 x circlip hold lid\nitem wire at lid-nuts\npoint gap on lid\n\
+    fit rag\nfit lid\ntighten screws, lid-nuts, clip\nlock lid-nuts\nremove rag\n";
+
+#[test]
+fn everything_is_all_that_is_worked_on() {
+    let asked = |condition: &str| {
+        let plan = good(&format!("{ALL}do \"Run\" after {condition}\n"));
+        let step = plan.steps.len();
+        after(&plan, step)
+    };
+    assert_eq!(
+        asked("everything is tight"),
+        ["screws Tight", "lid-nuts Tight", "clip Tight"]
+    );
+    assert_eq!(asked("everything is fitted"), ["lid Fitted"]);
+    assert_eq!(asked("everything is locked"), ["lid-nuts Locked"]);
+    assert_eq!(
+        asked("everything"),
+        ["lid Fitted", "screws Tight", "lid-nuts Tight", "clip Tight"]
+    );
+    assert_eq!(
+        asked("everything is tight and gap is measured"),
+        [
+            "screws Tight",
+            "lid-nuts Tight",
+            "clip Tight",
+            "gap Measured"
+        ]
+    );
+}
+
+#[test]
+fn everything_leaves_out_what_asks() {
+    let text = format!("{ALL}tighten clip after everything is tight\n");
+    let plan = good(&text);
+    let step = plan.steps.len();
+    assert_eq!(after(&plan, step), ["screws Tight", "lid-nuts Tight"]);
+    let text = ALL.replace(
+        "hold lid torque",
+        "hold lid floats until everything is tight torque",
+    );
+    let plan = good(&text);
+    let group = thing(&plan, "screws").fasteners().unwrap();
+    assert_eq!(group.floats_until[0].clauses.len(), 2);
+}
+
+#[test]
+fn everything_stands_in_conditions_only() {
+    for (text, said) in [
+        ("part everything\n", "1: everything"),
+        ("do \"Run\" as everything\n", "1: everything"),
+        ("part lid\ntighten everything\n", "2: everything"),
+        (
+            "part lid\nfit lid\ndo \"Run\" after everything is measured\n",
+            "3: everything measured",
+        ),
+    ] {
+        assert_eq!(problems(&plan(text)), [said], "{text}");
+    }
+}
+
+#[test]
+fn a_star_in_a_condition_means_those_that_can_be_so() {
+    let text = "part case given\npart lid-plate onto case\nfasteners lid-nuts 2 x nut M6 hold lid-plate\n\
+        fasteners hood-nuts 2 x nut M6 hold lid-plate\nseries leg 1..2\nfasteners foot-nuts-<leg> 1 x nut hold case\npoint lid-gap on lid-plate\n\
+        fit lid-plate\ndo \"Run\" after *-nuts are tight\ndo \"Run\" after lid-* are measured\npart shaft needs lid-*\n";
+    let good = good(text);
+    assert_eq!(
+        after(&good, 2),
+        [
+            "lid-nuts Tight",
+            "hood-nuts Tight",
+            "foot-nuts-1 Tight",
+            "foot-nuts-2 Tight"
+        ]
+    );
+    assert_eq!(
+        after(&good, 3),
+        [
+            "lid-plate Measured",
+            "lid-nuts Measured",
+            "lid-gap Measured"
+        ]
+    );
+    assert_eq!(
+        problems(&plan(&format!("{text}do \"Run\" after lid-* are cured\n"))),
+        ["12: state lid-* Part \"cured\""]
+    );
+}

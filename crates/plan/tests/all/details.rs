@@ -180,12 +180,13 @@ fn figures_are_held_against_what_is_wanted() {
         problems(&plan),
         [
             "1: dimension 3 mm for Mass",
+            "2: figure 3",
             "4: dimension 3 kg for Time",
             "5: dimension 3 mm for Temperature",
             "6: figure 25..5 mm",
         ]
     );
-    // Without a unit the figure is kept, and a rule speaks of it.
+    // Without a unit the figure is kept, but means nothing.
     let b = thing(&plan, "b").mass.as_ref().unwrap();
     assert!(b.measure.is_none() && !b.unknown && b.text == "3");
     assert!(thing(&plan, "c").mass.as_ref().unwrap().unknown);
@@ -218,4 +219,61 @@ fn a_unit_is_no_member_of_itself() {
     assert_eq!(problems(&plan), ["4: in itself u"]);
     assert_eq!(names(&plan, thing(&plan, "v").members()), ["a", "w"]);
     assert!(thing(&plan, "w").members().is_empty() && thing(&plan, "w").uncertain);
+}
+
+#[test]
+fn what_travels_with_a_part_is_pressed_onto_it() {
+    let plan = good(
+        "part shaft\npart key travels with shaft\npart wheel onto shaft travels with shaft\nfit key\n",
+    );
+    for name in ["key", "wheel"] {
+        let thing = thing(&plan, name);
+        assert_eq!(thing.pressed_onto.len(), 1, "{name}");
+        assert_eq!(thing.onto, [], "{name}");
+    }
+}
+
+#[test]
+fn a_torque_in_words_is_no_figure() {
+    let plan = good(
+        "part lid\nfasteners screws 2 x grub-screws M4 hold lid torque \"firm by hand\" from \"sheet 1\"\nfit lid\n",
+    );
+    let group = thing(&plan, "screws").fasteners().unwrap();
+    let torque = group.torque.as_ref().unwrap();
+    assert_eq!(torque.value, None);
+    assert_eq!(torque.words.as_ref().unwrap().text, "firm by hand");
+    assert_eq!(group.noun.as_deref(), Some("screw"));
+    assert_eq!(group.called.as_deref(), Some("grub-screw"));
+}
+
+#[test]
+fn a_figure_on_a_step_stands_only_where_it_can_be_meant() {
+    let head = "part lid\nfasteners screws 2 x M4 hold lid torque max 9 N.m from \"sheet 1\"\npoint gap on lid\n";
+    for (step, said) in [
+        (
+            "tighten screws to 12 N.m",
+            "4: no figure Tighten 12 N.m true",
+        ),
+        ("snug screws to 2 N.m", "4: no figure Snug 2 N.m true"),
+        ("tighten screws to 12", "4: no figure Tighten 12 true"),
+        ("measure gap to 0.2 mm", "4: no figure Measure 0.2 mm false"),
+        ("measure gap expect 0.1", "4: figure 0.1"),
+        (
+            "measure gap expect 0.1 mm to 3 N.m",
+            "4: figure 0.1 mm to 3 N.m",
+        ),
+        ("turn screws to 3 kg", "4: dimension 3 kg for Angle"),
+    ] {
+        assert_eq!(problems(&plan(&format!("{head}{step}\n"))), [said]);
+    }
+    for step in [
+        "measure gap expect 3 kg",
+        "set gap to at most 0.2 mm",
+        "set gap to 1.2 N.m",
+        "slacken screws to 1/2 turn",
+        "heat lid to at least 90 C",
+        "set gap to 0.1 to 0.2 mm",
+    ] {
+        good(&format!("{head}{step}\n"));
+    }
 }

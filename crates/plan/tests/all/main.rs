@@ -56,6 +56,13 @@ fn kind(kind: &ProblemKind) -> String {
     match kind {
         ProblemKind::Text(_) => "text".to_owned(),
         ProblemKind::UnknownName { name, near: n } => format!("unknown {name}{}", near(n)),
+        ProblemKind::Everything { state } => match state {
+            Some(state) => format!("everything {state}"),
+            None => "everything".to_owned(),
+        },
+        ProblemKind::NoFigureHere { verb, text, torque } => {
+            format!("no figure {verb:?} {text} {torque}")
+        }
         ProblemKind::TwiceNamed { name, .. } => format!("twice {name}"),
         ProblemKind::WrongSort { name, is, .. } => format!("sort {name} {is:?}"),
         ProblemKind::DetailNotHere { detail, item } => format!("detail {detail} on {item}"),

@@ -42,9 +42,15 @@ fn an_unknown_name_is_told_with_the_nearest_that_could_stand_there() {
         problems(&plan(text)),
         ["3: unknown gear-covee near gear-cover"]
     );
-    // Nothing that fits is near, so the nearest of all is told.
+    // Nothing that fits is near, and a tool is no guess for what is fitted.
     let text = "tool puller\npart sump\nfit puler\n";
-    assert_eq!(problems(&plan(text)), ["3: unknown puler near puller"]);
+    assert_eq!(problems(&plan(text)), ["3: unknown puler"]);
+    // In a short word two slips make another word.
+    let text = "part lid\nfasteners old 1 x bolt hold lid\ntighten all, odl\n";
+    assert_eq!(
+        problems(&plan(text)),
+        ["3: unknown all", "3: unknown odl near old"]
+    );
     // The only one that ends so.
     let text = "part timing-cover\npart sump\nfit cover\n";
     assert_eq!(

@@ -9,7 +9,7 @@ use plan::model::{CounterholdBy, Fasteners, Lock, Plan, Sort, StepId, ThingId};
 use syntax::tree::Verb;
 
 /// Nouns of things that are in or out, with nothing to tighten.
-const NO_THREAD: [&str; 3] = ["pin", "clip", "ring"];
+const NO_THREAD: [&str; 7] = ["pin", "clip", "ring", "key", "dowel", "clamp", "strap"];
 
 /// What the step at place `at` of the order does to `group`; none when it does nothing to
 /// fasteners.
@@ -61,9 +61,7 @@ fn threaded(fasteners: &Fasteners) -> bool {
     fasteners.thread.is_some()
         || fasteners.torque.is_some()
         || fasteners.passes.is_some()
-        || !NO_THREAD
-            .iter()
-            .any(|n| noun == *n || noun.ends_with(&format!("-{n}")))
+        || !NO_THREAD.contains(&noun)
 }
 
 fn stage(verb: Verb, trial: bool, threaded: bool) -> Option<Stage> {
@@ -88,7 +86,7 @@ fn group_words(fasteners: &Fasteners) -> Option<String> {
             .thread
             .as_ref()
             .map(|thread| harmless(&thread.text)),
-        fasteners.noun.as_deref().map(harmless),
+        fasteners.called.as_deref().map(harmless),
         fasteners
             .class
             .as_ref()

@@ -35,7 +35,13 @@ pub(super) fn torque(plan: &Plan, fasteners: &Fasteners) -> Torque {
                     source: torque.source.as_ref().map(|source| harmless(&source.text)),
                 }
             }
-            None => Torque::None,
+            None => match &torque.words {
+                Some(words) => Torque::Words {
+                    words: harmless(&words.text),
+                    source: torque.source.as_ref().map(|source| harmless(&source.text)),
+                },
+                None => Torque::None,
+            },
         },
         None => owed(false),
     }

@@ -414,6 +414,12 @@ fn torque(torque: &inner::Torque) -> Torque {
             source: None,
             unit: unit.clone(),
         },
+        inner::Torque::Words { words, source } => Torque {
+            known: "words",
+            passes: vec![words.clone()],
+            source: source.clone(),
+            unit: None,
+        },
         inner::Torque::None => Torque {
             known: "none",
             passes: Vec::new(),

@@ -3,7 +3,7 @@
 use super::parts::{Ground, Parts};
 use super::{fasteners, steps, things};
 use crate::grammar::{Piece, Rule};
-use crate::tree::{Detail, Says};
+use crate::tree::{Detail, Quoted, Says};
 
 /// The detail that `piece` holds; `None` for a `because`, which belongs to the
 /// detail before it.
@@ -12,6 +12,14 @@ pub(crate) fn detail(piece: Piece<'_>, ground: Ground<'_>) -> Option<Detail> {
     let text = piece.as_str();
     let start = piece.as_span().start();
     let span = ground.span(&piece);
+    if rule == Rule::detail_remark {
+        return Some(Detail {
+            span,
+            keyword: span,
+            says: Says::Note(Quoted { span }),
+            because: None,
+        });
+    }
     let length = match rule {
         // `8 x`, which may as well be `8x`.
         Rule::detail_group => {
@@ -46,6 +54,10 @@ fn says(rule: Rule, parts: &mut Parts<'_, '_>) -> Option<Says> {
         // Things in place.
         Rule::detail_given => Says::Given,
         Rule::detail_onto => things::onto(parts),
+        Rule::detail_travels_with => Says::Onto {
+            names: steps::names_behind(parts, Rule::with),
+            pressed: true,
+        },
         Rule::detail_covers => {
             let (names, to, from) = things::names_and_way(parts);
             Says::Covers { names, to, from }
@@ -166,6 +178,7 @@ fn words_in_keyword(rule: Rule, text: &str) -> usize {
         | Rule::detail_floats_until
         | Rule::detail_locked_by
         | Rule::detail_moves_with
+        | Rule::detail_travels_with
         | Rule::detail_lubricated_with
         | Rule::detail_closed_by
         | Rule::detail_service_every

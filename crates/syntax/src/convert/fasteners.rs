@@ -39,7 +39,10 @@ pub(super) fn counterhold(parts: &mut Parts<'_, '_>) -> Option<Says> {
 pub(super) fn torque(parts: &mut Parts<'_, '_>) -> Option<Says> {
     let torque = match parts.span(Rule::no_torque) {
         Some(span) => Torque::None(span),
-        None => Torque::Value(parts.quantity()?),
+        None => match parts.quoted() {
+            Some(words) => Torque::Words(words),
+            None => Torque::Value(parts.quantity()?),
+        },
     };
     parts.skip(Rule::then);
     let then_turn = turn(parts);

@@ -6,7 +6,9 @@ use crate::tree::{Members, Quantity, Span, ToolRef};
 
 impl<'i, 's> Parts<'i, 's> {
     pub(crate) fn quantity(&mut self) -> Option<Quantity> {
-        let piece = self.take(Rule::quantity)?;
+        let piece = self
+            .take(Rule::quantity)
+            .or_else(|| self.take(Rule::amount))?;
         let span = self.span_of(&piece);
         let mut inner = piece.into_inner();
         let mut quantity = Quantity {

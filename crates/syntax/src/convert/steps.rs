@@ -7,7 +7,7 @@ use crate::tree::{Condition, Name, Quantity, To};
 pub(super) fn to(parts: &mut Parts<'_, '_>) -> Option<To> {
     match parts.peek()? {
         Rule::quoted => parts.quoted().map(To::Words),
-        Rule::quantity => parts.quantity().map(To::Quantity),
+        Rule::amount => parts.quantity().map(To::Quantity),
         _ => Some(To::Names(parts.names())),
     }
 }

@@ -46,6 +46,7 @@ pub const DETAILS: &[DetailWord] = &[
     ),
     word("given", &[PART, UNIT, FASTENERS, POINT], "given"),
     word("onto", BUILT, "onto block"),
+    word("travels with", BUILT, "travels with shaft"),
     word("covers", BUILT, "covers gears from front"),
     word(
         "behind",

@@ -890,3 +890,130 @@ fn figures() {
     // A bare inch only straight behind a number.
     assert_eq!(detail("length 15/16 in"), "length: Length(15/16in, in)");
 }
+
+// ------------------------------------------------------- said in other ways
+
+#[test]
+fn what_travels_is_pressed_on() {
+    assert_eq!(
+        detail("travels with shaft, hub"),
+        "travelswith: Onto { names: [shaft, hub], pressed: true }"
+    );
+}
+
+#[test]
+fn a_text_at_the_end_of_a_step_is_its_remark() {
+    for (line, words, details) in [
+        ("remove a, b together \"Sharp tugs\"", "\"Sharp tugs\"", 1),
+        ("fit a \"x\" new b \"Gap up\" # seen", "\"x\"", 2),
+        ("measure a expect 1 mm \"Pump  it\"", "\"Pump  it\"", 1),
+        ("do \"Run\" as run \"Listen\"", "\"Run\"", 2),
+        ("fit a after b because \"so\" \"Gap up\"", "\"Gap up\"", 1),
+    ] {
+        let tree = syntax::read(line);
+        assert_eq!(tree.problems, [], "{line}");
+        let syntax::tree::Head::Step { words: said, .. } = &tree.items[0].head else {
+            panic!("{line}")
+        };
+        assert_eq!(said.map(|said| tree.at(said.span)), Some(words), "{line}");
+        assert_eq!(tree.items[0].details.len(), details, "{line}");
+        assert_eq!(syntax::tidy(&tree).trim_end(), line.replace(" # ", "  # "));
+    }
+    assert_eq!(detail("\"Gap up\""), "\"Gap up\": Note(\"Gap up\")");
+    let early = syntax::read("remove a \"x\" together \"Sharp tugs\" after b");
+    assert_eq!(early.problems.len(), 1);
+}
+
+#[test]
+fn a_reading_may_be_said_in_words() {
+    for said in [
+        "0.1 to 0.2 mm",
+        "0.1 mm to 0.2 mm",
+        "at most 0.2 mm",
+        "at least 3 mm",
+        "up to 0.2 mm",
+        "max 0.2 mm",
+        "min 3 mm",
+        "maximum 3 mm",
+        "minimum 3 mm",
+    ] {
+        for keyword in ["expect", "torque", "to"] {
+            let tree = syntax::read(format!("set x {keyword} {said} takes 5 min"));
+            assert_eq!(tree.problems, [], "{keyword} {said}");
+            let details = &tree.items[0].details;
+            assert_eq!(details.len(), 2, "{keyword} {said}");
+            let end = keyword.len() + 1;
+            assert_eq!(&tree.at(details[0].span)[end..], said);
+        }
+    }
+    for half in ["at most", "at least 3 mm 4 mm", "max", "min to 3 mm"] {
+        let tree = syntax::read(format!("measure x expect {half}"));
+        assert_eq!(tree.problems.len(), 1, "{half}");
+    }
+}
+
+#[test]
+fn a_torque_may_be_said_in_words() {
+    assert_eq!(
+        detail("torque \"firm by hand\" from \"sheet 1\""),
+        "torque: Torque { torque: Words(\"firm by hand\"), then_turn: None, source: Some(\"sheet 1\") }"
+    );
+}
+
+#[test]
+fn sorts_of_fastener_may_be_said_more_closely() {
+    for sort in [
+        "grub-screws",
+        "grub",
+        "setscrews",
+        "set-screw",
+        "capscrew",
+        "wing-nut",
+        "castle-nut",
+        "locknuts",
+        "banjo",
+        "banjo-bolt",
+        "rivets",
+        "split-pin",
+        "circlips",
+        "snap-ring",
+        "roll-pin",
+        "hose-clip",
+    ] {
+        let tree = syntax::read(format!("fasteners x 2 x {sort} M8 hold y"));
+        assert_eq!(tree.problems, [], "{sort}");
+        let syntax::tree::Says::Group(group) = &tree.items[0].details[0].says else {
+            panic!("{sort}")
+        };
+        assert_eq!(group.sort.map(|sort| tree.word(sort)), Some(sort));
+    }
+    for none in ["gasket", "bolt-x", "-nut", "nutty"] {
+        let tree = syntax::read(format!("fasteners x 2 x {none}"));
+        assert_eq!(tree.problems.len(), 1, "{none}");
+    }
+}
+
+#[test]
+fn stage_details_stand_in_either_order() {
+    for line in [
+        "stage \"S\" for each bore in any order",
+        "stage \"S\" in any order for each bore",
+        "stage \"S\" for each bore in 1, 3, 2 in any order",
+        "stage \"S\" in any order for each bore in 1, 3, 2",
+    ] {
+        let tree = syntax::read(line);
+        assert_eq!(tree.problems, [], "{line}");
+        assert_eq!(tree.items[0].details.len(), 2, "{line}");
+    }
+}
+
+#[test]
+fn a_star_may_stand_first() {
+    all_say(
+        "after: After([",
+        &["after *-nuts are tight", "after cover-*, *-pins are tight"],
+    );
+    all_say("needs: Needs([", &["needs *-nuts"]);
+    assert_eq!(syntax::read("part *-nuts").problems.len(), 1);
+    assert_eq!(syntax::read("fit *").problems.len(), 1);
+}

@@ -294,6 +294,7 @@ impl Plain<'_> {
                 match torque {
                     Torque::Value(value) => amount("Value", value),
                     Torque::None(span) => text("None", *span),
+                    Torque::Words(words) => text("Words", words.span),
                 },
                 self.option(then_turn, |turn| self.quantity(turn)),
                 self.option(source, |source| self.at(source.span))
