@@ -53,8 +53,6 @@ pub(crate) fn phrase(rule: Rule) -> Option<&'static str> {
         | Rule::members
         | Rule::metric
         | Rule::trapezoidal
-        | Rule::unified
-        | Rule::unified_series
         | Rule::pipe
         | Rule::inch
         | Rule::inch_series

@@ -9,6 +9,7 @@
 use crate::grammar::{Piece, Rule};
 use crate::lines::{Line, Lines, MARK, Sort, end_of_line};
 use crate::recover::{self, Form};
+use crate::salvage;
 use crate::statement::Statement;
 use crate::tree::{ProblemKind, Tree};
 
@@ -25,10 +26,11 @@ pub fn tidy(tree: &Tree) -> String {
     let mut first = true;
     for line in Lines::new(text) {
         if line.sort == Sort::Blank && !spoilt.contains(&line) {
-            blank_before = !first;
+            blank_before = true;
             continue;
         }
-        if blank_before {
+        // None at the top, unless a stray mark would then be taken for that of the text.
+        if blank_before && (!first || text[line.start..].starts_with(MARK)) {
             out.push_str(end_of_line);
         }
         (blank_before, first) = (false, false);
@@ -96,6 +98,7 @@ fn statement(form: Form, text: &str, line: &Line, out: &mut String) {
         out.push_str(&text[line.first..line.last]);
         return;
     };
+    marks.retain(|(place, _)| *place < end);
     let mut at = 0;
     for (place, mark) in marks {
         words(&read[at..place], out);
@@ -111,7 +114,10 @@ fn statement(form: Form, text: &str, line: &Line, out: &mut String) {
     words(&read[at..end], out);
     let comment = read[end..].trim_start_matches(' ');
     if !comment.is_empty() {
-        out.push_str("  ");
+        // With a blank before it, `bolts#10-32 seen` would become a thread.
+        if !(read[end..].starts_with('#') && salvage::begins_thread(read, end)) {
+            out.push_str("  ");
+        }
         out.push_str(&text[statement.place(read.len() - comment.len()) as usize..line.last]);
     }
 }

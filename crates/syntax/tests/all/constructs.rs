@@ -346,6 +346,12 @@ fn fastener_groups() {
         "1/8 NPT",
         "1/8-27 NPT",
         "Tr20x4",
+        "1/4 UNC",
+        "#10 UNF",
+        "5/16-18 BSW",
+        "1/2 BSCY",
+        "1/4-20 UNC 2B",
+        "M10x1.25-4h6h",
     ] {
         let bare: String = thread.replace(' ', "");
         assert_eq!(

@@ -77,7 +77,7 @@ impl Plain<'_> {
     }
 
     fn quantity(&self, quantity: &Quantity) -> String {
-        assert_eq!(quantity.unknown, self.at(quantity.span) == "unknown");
+        assert!(quantity.unknown || self.at(quantity.span) != "unknown");
         match quantity.unit {
             Some(unit) => format!("{}, {}", self.at(quantity.span), self.at(unit)),
             None => self.at(quantity.span),
@@ -88,7 +88,8 @@ impl Plain<'_> {
         let name = self.at(tool.name.span);
         match tool.size {
             Some(size) => {
-                assert_eq!(self.at(tool.span), format!("{name}{}", self.at(size)));
+                let all = self.at(tool.span);
+                assert!(all.starts_with(&name) && all.ends_with(&self.at(size)));
                 format!("{name} of {}", self.at(size))
             }
             None => name,

@@ -167,6 +167,12 @@ fn the_second_word_of_a_keyword_is_told_from_the_first() {
 }
 
 #[test]
+fn a_way_in_is_from_one_side() {
+    let (problem, _) = one("point p\n  reach from above with a from below clear of b\n");
+    assert!(problem.starts_with("2 `from` wanted "), "{problem}");
+}
+
+#[test]
 fn something_else_than_a_blank_behind_a_keyword() {
     check(
         "fit: a",

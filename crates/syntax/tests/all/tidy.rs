@@ -90,6 +90,14 @@ fn comments_are_kept() {
 }
 
 #[test]
+fn a_comment_does_not_become_a_thread() {
+    assert_eq!(
+        tidy("fasteners f\n  2 x bolts#10-32 seen"),
+        "fasteners f\n  2 x bolts#10-32 seen\n"
+    );
+}
+
+#[test]
 fn blank_lines_are_one_at_most_and_none_at_the_ends() {
     assert_eq!(
         tidy("\n\n  \nfit a\n\n\n\t\nstage \"S\"\n\nfit b\nfit c\n\n\n"),
