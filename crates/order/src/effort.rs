@@ -19,6 +19,16 @@ impl Default for Effort {
     }
 }
 
+/// What is known about a cost.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Optimum {
+    /// Nothing costs less.
+    Proved,
+    /// The search met its bound: nothing costs less than this, but there may be
+    /// something that costs less than what is given.
+    AtLeast(u64),
+}
+
 /// What is left of an [`Effort`].
 #[derive(Clone, Debug)]
 pub(crate) struct Budget {

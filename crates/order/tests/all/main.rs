@@ -12,5 +12,6 @@ mod large;
 mod nearest;
 mod places;
 mod published;
+mod removal;
 mod stuck;
 mod windows;
