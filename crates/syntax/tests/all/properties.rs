@@ -1,8 +1,12 @@
 //! What holds for every text.
 
+use std::mem::discriminant;
+
+use proptest::collection::vec;
 use proptest::prelude::*;
+use proptest::sample::{Index, select};
 use proptest::test_runner::{Config, RngSeed};
-use syntax::tree::{Head, Says, Tree};
+use syntax::tree::{Detail, Head, Item, Says, Tree};
 
 use crate::generate::{Generator, Plan};
 use crate::plain;
@@ -17,7 +21,7 @@ fn config(cases: u32) -> Config {
 }
 
 fn choices() -> impl Strategy<Value = Vec<u16>> {
-    proptest::collection::vec(any::<u16>(), 0..400)
+    vec(any::<u16>(), 0..400)
 }
 
 fn plan(choices: &[u16]) -> Plan {
@@ -109,6 +113,130 @@ proptest! {
     }
 }
 
+/// One way of spoiling a text: where, how, and a character to do it with.
+type Spoil = (Index, u8, char);
+
+fn spoil(text: &mut Vec<char>, (place, how, c): Spoil) {
+    if text.is_empty() {
+        return;
+    }
+    let at = place.index(text.len());
+    match how {
+        0 => text[at] = c,
+        1 => text.insert(at, c),
+        2 => drop(text.remove(at)),
+        3 => text.insert(at, '"'),
+        4 => text.insert(at, ' '),
+        _ => text.swap(at, 0),
+    }
+}
+
+/// What no line of a plan could be, and what some lines could.
+const RUBBISH: &[&str] = &[
+    "%% ?",
+    "zzzz qqqq",
+    "\"open",
+    ", ,",
+    "= 5 x",
+    "\u{202e}? !",
+    "fit fit fit",
+    "part",
+    "onto",
+    "after a after",
+];
+
+/// The content of one line of the text, as bytes; none if it is blank or a comment. Such a line
+/// that becomes an item would rightly take over the details below it.
+fn content(text: &str, place: Index) -> Option<std::ops::Range<usize>> {
+    let lines = lines(text);
+    let at = place.index(lines.len());
+    let line = lines[at].trim_end_matches(['\n', '\r']);
+    let content = line.trim_start_matches([' ', '\t', '\u{feff}']);
+    let start: usize = lines[..at].iter().map(|line| line.len()).sum();
+    let range = start + line.len() - content.len()..start + line.len();
+    (!content.is_empty() && !content.starts_with('#')).then_some(range)
+}
+
+/// Replaces a line by rubbish: only what stands on it may change, and only it has a problem.
+fn spoils_no_other(text: &str, line: std::ops::Range<usize>, rubbish: &str) {
+    let before = syntax::read(text);
+    let spoilt = format!("{}{rubbish}{}", &text[..line.start], &text[line.end..]);
+    let after = syntax::read(spoilt.as_str());
+    sound(&after);
+    let end = line.start + rubbish.len();
+    for problem in &after.problems {
+        let span = problem.span.range();
+        assert!(
+            line.start <= span.start && span.end <= end,
+            "{problem:?} in {spoilt}"
+        );
+    }
+    assert_eq!(after.items.len(), before.items.len(), "{spoilt}");
+    for (old, new) in before.items.iter().zip(&after.items) {
+        let span = old.span.range();
+        if line.end < span.start || span.end < line.start {
+            assert_eq!(
+                plain::item(&before, old),
+                plain::item(&after, new),
+                "{spoilt}"
+            );
+            continue;
+        }
+        if span.start != line.start {
+            assert_eq!(discriminant(&old.head), discriminant(&new.head), "{spoilt}");
+        }
+        let kept = (
+            elsewhere(&before, old, line.start, line.end),
+            elsewhere(&after, new, line.start, end),
+        );
+        assert_eq!(kept.0, kept.1, "{spoilt}");
+    }
+    if rubbish == RUBBISH[0] {
+        assert_eq!(after.problems.len(), 1, "{spoilt}");
+        assert!(after.items.iter().any(has_unreadable), "{spoilt}");
+    }
+}
+
+/// The details that do not touch the bytes `start..end`.
+fn elsewhere(tree: &Tree, item: &Item, start: usize, end: usize) -> Vec<String> {
+    let apart = |span: std::ops::Range<usize>| span.end <= start || end <= span.start;
+    let details = item
+        .details
+        .iter()
+        .filter(|detail| apart(detail.span.range()));
+    details.map(|detail| plain::detail(tree, detail)).collect()
+}
+
+fn has_unreadable(item: &Item) -> bool {
+    let unreadable = |detail: &Detail| matches!(detail.says, Says::Unreadable { .. });
+    matches!(item.head, Head::Unreadable { .. }) || item.details.iter().any(unreadable)
+}
+
+/// Moves one item behind another: the items say the same in their new order, and no line is lost.
+fn takes_its_lines_along(text: &str, item: Index, behind: Index) {
+    let tree = syntax::read(text);
+    let (item, behind) = (item.index(tree.items.len()), behind.index(tree.items.len()));
+    let edits = syntax::edit::move_items(&tree, &[(item, behind)]);
+    let moved = syntax::edit::apply(text, &edits).unwrap();
+    let after = syntax::read(moved.as_str());
+    let mut expected = plain::items(&tree);
+    if item != behind {
+        let said = expected.remove(item);
+        expected.insert(if behind < item { behind + 1 } else { behind }, said);
+    }
+    assert_eq!(plain::items(&after), expected, "{text} -> {moved}");
+    assert_eq!(sorted_lines(&moved), sorted_lines(text));
+}
+
+fn sorted_lines(text: &str) -> Vec<&str> {
+    let mut lines: Vec<&str> = lines(text)
+        .into_iter()
+        .map(|line| line.trim_matches(['\n', '\r', '\u{feff}']))
+        .collect();
+    lines.sort_unstable();
+    lines
+}
+
 proptest! {
     #![proptest_config(config(400))]
 
@@ -118,7 +246,7 @@ proptest! {
     }
 
     #[test]
-    fn any_bytes_are_read_or_refused(bytes in proptest::collection::vec(any::<u8>(), 0..200)) {
+    fn any_bytes_are_read_or_refused(bytes in vec(any::<u8>(), 0..200)) {
         match syntax::read_bytes(&bytes) {
             Ok(tree) => sound(&tree),
             Err(refused) => prop_assert!(std::str::from_utf8(&bytes).is_err(), "{:?}", refused),
@@ -126,26 +254,18 @@ proptest! {
     }
 
     #[test]
-    fn texts_of_the_languages_own_words_are_read(words in proptest::collection::vec(word(), 0..60)) {
+    fn texts_of_the_languages_own_words_are_read(words in vec(word(), 0..60)) {
         reads_and_tidies(&words.concat());
     }
 
     #[test]
-    fn spoilt_plans_are_read(choices in choices(), spoils in proptest::collection::vec((any::<prop::sample::Index>(), 0..6u8, any::<char>()), 1..8)) {
+    fn spoilt_plans_are_read(
+        choices in choices(),
+        spoils in vec((any::<Index>(), 0..6u8, any::<char>()), 1..8),
+    ) {
         let mut text: Vec<char> = plan(&choices).text.chars().collect();
-        for (place, how, c) in spoils {
-            if text.is_empty() {
-                break;
-            }
-            let at = place.index(text.len());
-            match how {
-                0 => text[at] = c,
-                1 => text.insert(at, c),
-                2 => { text.remove(at); }
-                3 => text.insert(at, '"'),
-                4 => text.insert(at, ' '),
-                _ => text.swap(at, 0),
-            }
+        for one in spoils {
+            spoil(&mut text, one);
         }
         reads_and_tidies(&text.into_iter().collect::<String>());
     }
@@ -153,80 +273,22 @@ proptest! {
     #[test]
     fn a_spoilt_line_spoils_no_other(
         choices in choices(),
-        place in any::<prop::sample::Index>(),
-        rubbish in prop::sample::select(vec!["%% ?", "zzzz qqqq", "\"open", ", ,", "= 5 x", "\u{202e}? !", "fit fit fit", "part", "onto", "after a after"]),
+        place in any::<Index>(),
+        rubbish in select(RUBBISH),
     ) {
         let text = plan(&choices).text;
-        let before = syntax::read(text.as_str());
-        let lines = lines(&text);
-        let at = place.index(lines.len());
-        let line = lines[at].trim_end_matches(['\n', '\r']);
-        let content = line.trim_start_matches([' ', '\t', '\u{feff}']);
-        // A blank or comment line that becomes an item would take over the details below it.
-        prop_assume!(!content.is_empty() && !content.starts_with('#'));
-        let start: usize = lines[..at].iter().map(|line| line.len()).sum();
-        let from = start + line.len() - content.len();
-        let to = start + line.len();
-        let spoilt = format!("{}{rubbish}{}", &text[..from], &text[to..]);
-        let after = syntax::read(spoilt.as_str());
-        sound(&after);
-
-        let on_line = |span: syntax::tree::Span| span.start as usize >= from && span.end as usize <= from + rubbish.len();
-        for problem in &after.problems {
-            prop_assert!(on_line(problem.span), "{:?} in {}", problem, spoilt);
-        }
-        prop_assert_eq!(after.items.len(), before.items.len(), "{}", spoilt);
-        for (old, new) in before.items.iter().zip(&after.items) {
-            let touched = old.span.start as usize <= to && from <= old.span.end as usize;
-            if !touched {
-                prop_assert_eq!(plain::item(&before, old), plain::item(&after, new), "{}", spoilt);
-                continue;
-            }
-            if old.span.start as usize != from {
-                let (old, new) = (&old.head, &new.head);
-                prop_assert_eq!(std::mem::discriminant(old), std::mem::discriminant(new), "{}", spoilt);
-            }
-            // Details on the other lines of the item stay as they were; but a reason at the
-            // start of a line belongs to the detail above it.
-            let elsewhere = |tree: &Tree, item: &syntax::tree::Item, to: usize| -> Vec<String> {
-                let details = item.details.iter().filter(|detail| {
-                    (detail.span.end as usize) <= from || detail.span.start as usize >= to
-                });
-                details.map(|detail| plain::detail(tree, detail)).collect()
-            };
-            prop_assert_eq!(elsewhere(&before, old, to), elsewhere(&after, new, from + rubbish.len()), "{}", spoilt);
-        }
-        if rubbish == "%% ?" {
-            prop_assert_eq!(after.problems.len(), 1, "{}", spoilt);
-            let unreadable = after.items.iter().any(|item| {
-                matches!(item.head, Head::Unreadable { .. })
-                    || item.details.iter().any(|detail| matches!(detail.says, Says::Unreadable { .. }))
-            });
-            prop_assert!(unreadable, "{}", spoilt);
-        }
+        let line = content(&text, place);
+        prop_assume!(line.is_some());
+        spoils_no_other(&text, line.unwrap(), rubbish);
     }
 
     #[test]
-    fn moved_items_take_their_lines_along(choices in choices(), item in any::<prop::sample::Index>(), behind in any::<prop::sample::Index>()) {
-        let text = plan(&choices).text;
-        let tree = syntax::read(text.as_str());
-        let (item, behind) = (item.index(tree.items.len()), behind.index(tree.items.len()));
-        let edits = syntax::edit::move_items(&tree, &[(item, behind)]);
-        let moved = syntax::edit::apply(&text, &edits).unwrap();
-        let after = syntax::read(moved.as_str());
-        let mut expected = plain::items(&tree);
-        if item != behind {
-            let said = expected.remove(item);
-            expected.insert(if behind < item { behind + 1 } else { behind }, said);
-        }
-        prop_assert_eq!(plain::items(&after), expected, "{} -> {}", text, moved);
-        // Nothing is lost but, at most, what a last line without line end makes needful.
-        let sorted = |text: &str| {
-            let mut lines: Vec<String> = lines(text).into_iter().map(|line| line.trim_matches(['\n', '\r', '\u{feff}']).to_owned()).collect();
-            lines.sort();
-            lines
-        };
-        prop_assert_eq!(sorted(&moved), sorted(&text));
+    fn moved_items_take_their_lines_along(
+        choices in choices(),
+        item in any::<Index>(),
+        behind in any::<Index>(),
+    ) {
+        takes_its_lines_along(&plan(&choices).text, item, behind);
     }
 }
 
@@ -260,5 +322,5 @@ fn word() -> impl Strategy<Value = String> {
     ] {
         words.extend(std::iter::repeat_n(other.to_owned(), 6));
     }
-    prop::sample::select(words)
+    select(words)
 }
