@@ -5,6 +5,7 @@ use crate::chain::{Aspect, Test, presence, tightness};
 use crate::demand::{Demand, Standing, What, Why};
 use crate::faults::{self, Fault};
 use crate::finding::Finding;
+use crate::item_moves::Moving;
 use crate::lives::{Lives, made_value};
 use crate::problem::{Problem, build};
 use crate::rules;
@@ -41,6 +42,7 @@ pub struct Bench<'p> {
     pub heading_in_doubt: bool,
     order: Vec<StepId>,
     problem: OnceCell<Problem>,
+    moving: OnceCell<Moving>,
     faults: OnceCell<Vec<Fault>>,
     findings: OnceCell<Vec<Finding>>,
 }
@@ -74,6 +76,7 @@ impl<'p> Bench<'p> {
             heading_in_doubt: heading_in_doubt(plan),
             order,
             problem: OnceCell::new(),
+            moving: OnceCell::new(),
             faults: OnceCell::new(),
             findings: OnceCell::new(),
         };
@@ -106,6 +109,12 @@ impl<'p> Bench<'p> {
     pub fn problem(&self) -> &Problem {
         self.problem
             .get_or_init(|| build(&self.standing(), &self.demands, &self.solved.impossible))
+    }
+
+    /// Who stays and who moves in the nearest order.
+    pub fn moving(&self) -> &Moving {
+        self.moving
+            .get_or_init(|| Moving::of(self.plan, &self.solved))
     }
 
     /// The steps that finish a joint, a setting or a reading: after one of them it can be

@@ -16,7 +16,7 @@ pub mod chain;
 pub mod demand;
 pub mod faults;
 pub mod finding;
-mod item_moves;
+pub mod item_moves;
 pub mod joints;
 pub mod lives;
 pub mod mend;

@@ -6,7 +6,6 @@ use crate::finding::{Mend, MendEdit};
 use crate::item_moves::item_moves;
 use crate::words;
 use plan::model::{FileId, Place, State, StepId};
-use std::collections::BTreeSet;
 use syntax::tree::{Span, State as Word, Verb};
 
 /// A mend that moves these steps to where the nearest order has them; none when one of them is
@@ -34,23 +33,19 @@ pub fn moves(bench: &Bench, moved: &[StepId]) -> Option<Mend> {
 /// What the move does, as an order to the reader.
 pub fn move_title(bench: &Bench, moved: &[StepId]) -> Option<String> {
     let plan = bench.plan;
-    let nearest = bench.solved.nearest.as_ref()?;
-    let moving: BTreeSet<u32> = bench.solved.moved.iter().map(|m| m.step).collect();
-    let first = *moved.first()?;
-    let later = bench.solved.moved.iter().find(|m| m.step == first.0)?.later;
-    let place = nearest.iter().position(|s| *s == first.0)?;
-    let kept = |s: &&u32| !moving.contains(s);
+    bench.solved.nearest.as_ref()?;
+    let moving = bench.moving();
+    let first = moved.first()?.0;
+    if !moving.moves[first as usize] {
+        return None;
+    }
+    let later = moving.later[first as usize];
     let anchor = if later {
-        nearest[..place]
-            .iter()
-            .rev()
-            .find(kept)
-            .map(|s| format!("behind “{}”", words::step(plan, StepId(*s))))
+        let before = moving.before(first);
+        before.map(|s| format!("behind “{}”", words::step(plan, StepId(s))))
     } else {
-        nearest[place..]
-            .iter()
-            .find(kept)
-            .map(|s| format!("in front of “{}”", words::step(plan, StepId(*s))))
+        let behind = moving.behind(first);
+        behind.map(|s| format!("in front of “{}”", words::step(plan, StepId(s))))
     };
     let names: Vec<String> = moved
         .iter()
