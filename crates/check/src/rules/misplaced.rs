@@ -88,7 +88,7 @@ fn no_figure(bench: &Bench, place: Place, verb: Verb, text: &str, torque: bool) 
             "Write “torque {text}” and its source on the fasteners, and take it out here."
         ))
     } else {
-        let says = format!("“{word}” does not bring anything to {text}: what is read off is expected.");
+        let says = format!("“{word}” does not bring anything to {text}: a reading stands behind “expect”.");
         let advice = format!("Write measure and “expect {text}”; where it is brought to that, set.");
         Finding::new(&RULE, place, text, says).advice(advice)
     };

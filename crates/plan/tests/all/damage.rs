@@ -186,3 +186,10 @@ fn a_lost_use_may_have_declared_anything() {
     let text = "use pump\npart cover onto body\nfit cover\n";
     assert_eq!(problems(&plan(text)), ["1: text"]);
 }
+
+#[test]
+fn what_a_lost_line_names_is_mentioned() {
+    let text = "part bearing given\nsupply oil\nitem shim\nitem seal\npoint nip on bearing\n\
+        oil bearing\npress shim\nmeasure nip zzz \"open\nfit bearing seal\n";
+    assert_eq!(plan(text).unmentioned, []);
+}
