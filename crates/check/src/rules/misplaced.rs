@@ -3,6 +3,7 @@
 use crate::bench::Bench;
 use crate::finding::{Finding, Severity};
 use crate::rules::Rule;
+use crate::rules::twice_named::is_said_twice;
 use crate::rules::unknown_name::a_sort;
 use crate::{mend, words};
 use plan::model::{Place, ProblemKind};
@@ -54,6 +55,7 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
                 finding.severity = Severity::Error;
                 found.push(finding);
             }
+            ProblemKind::StateNotHere { name, .. } if is_said_twice(bench.plan, name) => {}
             ProblemKind::StateNotHere { name, is, state } => {
                 let says = if state.is_empty() {
                     format!("{} is {}: say in which state it is to be.", words::capital(name), a_sort(*is))

@@ -4,7 +4,7 @@ use crate::bench::Bench;
 use crate::finding::{Finding, Severity};
 use crate::rules::Rule;
 use crate::words;
-use plan::model::ProblemKind;
+use plan::model::{Plan, ProblemKind};
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -32,7 +32,7 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
                 found.push(
                     Finding::new(&RULE, problem.place, name.as_str(), says)
                         .because(*first, "the first of that name")
-                        .advice("Give one of the two another name."),
+                        .advice("Give one of the two another name: a position, for one, is best told from its part, as crank-angle from crank."),
                 );
             }
             ProblemKind::TwoPlans { first } => {
@@ -42,4 +42,11 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
             _ => {}
         }
     }
+}
+
+/// Whether two things of the plan have this name.
+pub fn is_said_twice(plan: &Plan, name: &str) -> bool {
+    plan.problems
+        .iter()
+        .any(|p| matches!(&p.kind, ProblemKind::TwiceNamed { name: other, .. } if other == name))
 }

@@ -3,6 +3,7 @@
 use crate::bench::Bench;
 use crate::finding::{Finding, Severity};
 use crate::rules::Rule;
+use crate::rules::twice_named::is_said_twice;
 use crate::mend;
 use crate::words;
 use plan::model::{Place, ProblemKind, Sort};
@@ -40,6 +41,8 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
                 let says = format!("{} has no place called {name}.", words::capital(position));
                 found.push(with_near(place, name, says, near.as_deref()));
             }
+            // Which of two things of one name is meant nobody can tell, and that is said once.
+            ProblemKind::WrongSort { name, .. } if is_said_twice(plan, name) => {}
             ProblemKind::WrongSort { name, is, wanted } => {
                 let wanted: Vec<&str> = wanted.iter().map(|s| a_sort(*s)).collect();
                 let says = format!(
