@@ -4,7 +4,7 @@ use crate::bench::Bench;
 use crate::chain::{Aspect, Test, tightness};
 use crate::demand::{Atom, Demand, Standing, What, Why};
 use crate::faults::Fault;
-use crate::finding::{Because, Finding};
+use crate::finding::{Because, Finding, Mend};
 use crate::mend;
 use crate::problem::Source;
 use crate::rules::{self, Rule};
@@ -67,6 +67,42 @@ pub fn faults(bench: &Bench, rule: &'static Rule, found: &mut Vec<Finding>) {
     let standing = bench.standing();
     for fault in bench.faults_of(rule.name) {
         found.push(fault_finding(bench, &standing, rule, fault));
+    }
+}
+
+/// The same, with a mend of the rule's own where no move mends a fault.
+pub fn faults_with(
+    bench: &Bench,
+    rule: &'static Rule,
+    found: &mut Vec<Finding>,
+    offer: impl Fn(&Bench, &Standing, u32) -> Option<Mend>,
+) {
+    let before = found.len();
+    faults(bench, rule, found);
+    let standing = bench.standing();
+    for (finding, fault) in found[before..].iter_mut().zip(bench.faults_of(rule.name)) {
+        if finding.mend.is_none()
+            && let Some(d) = fault.demands.first()
+            && let Some(mend) = offer(bench, &standing, *d)
+        {
+            finding.mend = Some(mend);
+            finding.advice = None;
+        }
+    }
+}
+
+/// The same, where the mend is to take what is spent or missing new.
+pub fn faults_taken_new(bench: &Bench, rule: &'static Rule, found: &mut Vec<Finding>) {
+    let before = found.len();
+    faults(bench, rule, found);
+    for finding in &mut found[before..] {
+        if finding.mend.is_none()
+            && let Some(step) = finding.steps.first().copied()
+        {
+            let add = format!("new {}", mend::name_on_line(bench, step, &finding.about));
+            let title = format!("Say “{add}” on “{}”.", words::step(bench.plan, step));
+            finding.mend = Some(mend::say_on_step(bench, step, &add, title));
+        }
     }
 }
 

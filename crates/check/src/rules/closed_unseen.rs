@@ -42,17 +42,9 @@ fit cover
 };
 
 fn find(bench: &Bench, found: &mut Vec<Finding>) {
-    let before = found.len();
-    say::faults(bench, &RULE, found);
-    let standing = bench.standing();
-    for (finding, fault) in found[before..].iter_mut().zip(bench.faults_of(RULE.name)) {
-        if finding.mend.is_none()
-            && let Some(d) = fault.demands.first()
-        {
-            finding.mend =
-                take_again(bench, &standing, *d).or_else(|| mend::owed_first(bench, *d));
-        }
-    }
+    say::faults_with(bench, &RULE, found, |bench, standing, d| {
+        take_again(bench, standing, d).or_else(|| mend::owed_first(bench, d))
+    });
 }
 
 /// A reading that was taken and then disturbed is taken again behind the step that disturbed it.

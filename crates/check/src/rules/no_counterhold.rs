@@ -47,16 +47,7 @@ remove locking-bar
 };
 
 fn find(bench: &Bench, found: &mut Vec<Finding>) {
-    let before = found.len();
-    say::faults(bench, &RULE, found);
-    let standing = bench.standing();
-    for (finding, fault) in found[before..].iter_mut().zip(bench.faults_of(RULE.name)) {
-        if finding.mend.is_none()
-            && let Some(d) = fault.demands.first()
-        {
-            finding.mend = put_back_first(bench, &standing, *d);
-        }
-    }
+    say::faults_with(bench, &RULE, found, put_back_first);
     let plan = bench.plan;
     for (id, step) in plan.steps() {
         if step.with.is_empty() || !matches!(step.verb, Verb::Tighten | Verb::Slacken | Verb::Undo) {

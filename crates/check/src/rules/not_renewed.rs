@@ -7,7 +7,6 @@ use crate::rules::Rule;
 use crate::say::{self, Said, at_step, name};
 use crate::words;
 use plan::model::StepId;
-use crate::mend;
 use syntax::tree::Verb;
 
 /// The rule.
@@ -36,18 +35,7 @@ tighten drain-plug new copper-washer
 };
 
 fn find(bench: &Bench, found: &mut Vec<Finding>) {
-    let plan = bench.plan;
-    let before = found.len();
-    say::faults(bench, &RULE, found);
-    for finding in &mut found[before..] {
-        if finding.mend.is_none()
-            && let Some(step) = finding.steps.first().copied()
-        {
-            let add = format!("new {}", mend::name_on_line(bench, step, &finding.about));
-            let title = format!("Say “{add}” on “{}”.", words::step(plan, step));
-            finding.mend = Some(mend::say_on_step(bench, step, &add, title));
-        }
-    }
+    say::faults_taken_new(bench, &RULE, found);
 }
 
 /// What is said of a joint made without its item.

@@ -34,16 +34,7 @@ fit gear to its mark
 };
 
 fn find(bench: &Bench, found: &mut Vec<Finding>) {
-    let before = found.len();
-    say::faults(bench, &RULE, found);
-    let standing = bench.standing();
-    for (finding, fault) in found[before..].iter_mut().zip(bench.faults_of(RULE.name)) {
-        if finding.mend.is_none()
-            && let Some(d) = fault.demands.first()
-        {
-            finding.mend = do_it_first(bench, &standing, *d);
-        }
-    }
+    say::faults_with(bench, &RULE, found, do_it_first);
 }
 
 /// Writes the missing mark or reading in front of the step that takes the thing off.

@@ -7,7 +7,6 @@ use crate::rules::Rule;
 use crate::say::{self, Said, at_step, name};
 use crate::words;
 use plan::model::StepId;
-use crate::mend;
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -41,17 +40,7 @@ tighten pulley-bolt new pulley-bolt
 };
 
 fn find(bench: &Bench, found: &mut Vec<Finding>) {
-    let before = found.len();
-    say::faults(bench, &RULE, found);
-    for finding in &mut found[before..] {
-        if finding.mend.is_none()
-            && let Some(step) = finding.steps.first().copied()
-        {
-            let add = format!("new {}", mend::name_on_line(bench, step, &finding.about));
-            let title = format!("Say “{add}” on this step.");
-            finding.mend = Some(mend::say_on_step(bench, step, &add, title));
-        }
-    }
+    say::faults_taken_new(bench, &RULE, found);
     for (id, step) in bench.plan.steps() {
         for (old, reason) in &step.olds {
             let thing = bench.plan.thing(old.thing);

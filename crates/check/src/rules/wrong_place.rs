@@ -36,19 +36,7 @@ fit caliper
 };
 
 fn find(bench: &Bench, found: &mut Vec<Finding>) {
-    let before = found.len();
-    say::faults(bench, &RULE, found);
-    let standing = bench.standing();
-    for (finding, fault) in found[before..].iter_mut().zip(bench.faults_of(RULE.name)) {
-        if finding.mend.is_none()
-            && let Some(d) = fault.demands.first()
-        {
-            finding.mend = turn_first(bench, &standing, *d);
-            if finding.mend.is_some() {
-                finding.advice = None;
-            }
-        }
-    }
+    say::faults_with(bench, &RULE, found, turn_first);
     let plan = bench.plan;
     for (_, thing) in plan.things() {
         if thing.uncertain {
