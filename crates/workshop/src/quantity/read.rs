@@ -140,8 +140,11 @@ fn figure(text: &str) -> Result<(Figure, &str), MeasureProblem> {
     })
 }
 
+/// Makes a shape with one end of a figure.
+type Bound = fn(Figure) -> Shape;
+
 /// What a bounded quantity begins with, and what it makes of its figure.
-const BOUNDS: &[(&str, fn(Figure) -> Shape)] = &[
+const BOUNDS: &[(&str, Bound)] = &[
     ("at most ", Shape::AtMost),
     ("up to ", Shape::AtMost),
     ("maximum ", Shape::AtMost),
@@ -152,7 +155,7 @@ const BOUNDS: &[(&str, fn(Figure) -> Shape)] = &[
 ];
 
 /// The bound that the text begins with, and what is behind it.
-fn bound(text: &str) -> (Option<fn(Figure) -> Shape>, &str) {
+fn bound(text: &str) -> (Option<Bound>, &str) {
     let words = |bound: &str| {
         let mut rest = text;
         for word in bound.split_whitespace() {
