@@ -1,7 +1,7 @@
 //! The written order breaks a condition.
 
 use crate::bench::Bench;
-use crate::demand::{Atom, Demand, Standing, Why};
+use crate::demand::{Atom, Demand, Standing, What, Why};
 use crate::chain::tightness;
 use crate::finding::{Because, Finding, Mend, Severity};
 use crate::mend;
@@ -55,18 +55,26 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
 /// behind them.
 fn in_another_order(bench: &Bench, demands: &[u32]) -> Option<Mend> {
     let plan = bench.plan;
-    let standing = bench.standing();
     let step = StepId(bench.demands[*demands.first()? as usize].step);
     let targets = &plan.step(step).targets;
     let place_of = |t: ThingId| targets.iter().position(|r| r.thing == t);
     let mut before: Vec<(usize, usize)> = Vec::new();
-    for d in demands {
-        let demand = &bench.demands[*d as usize];
-        let this = place_of(demand.thing)?;
-        for atom in say::failing(&standing, demand) {
-            let other = place_of(atom.about?)?;
-            let later = say::comes_later(&standing, demand, atom).is_some();
-            before.push(if later { (other, this) } else { (this, other) });
+    // What the step's acts ask of one another, whether or not it is so as they are written now.
+    for demand in bench.demands.iter().filter(|d| d.step == step.0) {
+        let Some(this) = place_of(demand.thing) else {
+            continue;
+        };
+        for atom in demand.ways.first().iter().flat_map(|w| &w.atoms) {
+            let (What::Chain(chain, test), Some(about)) = (atom.what, atom.about) else {
+                continue;
+            };
+            let acts = &bench.lives.chain(chain).acts;
+            let here = acts
+                .iter()
+                .find(|a| a.step == step.0 && a.sub != demand.sub);
+            if let (Some(act), Some(other)) = (here, place_of(about)) {
+                before.push(if test.passes(act.value) { (other, this) } else { (this, other) });
+            }
         }
     }
     let mut order: Vec<usize> = Vec::new();
