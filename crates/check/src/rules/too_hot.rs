@@ -6,7 +6,7 @@ use crate::rules::Rule;
 use crate::words;
 use plan::model::{Plan, Step, StepId, ThingId, To};
 use syntax::tree::Verb;
-use workshop::quantity::Dimension;
+use workshop::quantity::{Dimension, Measure};
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -81,7 +81,7 @@ fn find(bench: &Bench, found: &mut Vec<Finding>) {
                 // Heat that comes just before the joint is undone is how it is undone.
                 let next = order[at + 1..].iter().find(|s| works_at(bench, **s, on));
                 let to_undo = next.is_some_and(|s| undoes(bench, *s, on));
-                if hot.high().si() <= bears.high().si() || undone_between || to_undo {
+                if hottest(hot) <= bears.high().si() || undone_between || to_undo {
                     continue;
                 }
                 let says = format!(
@@ -157,4 +157,13 @@ fn undoes(bench: &Bench, step: StepId, thing: ThingId) -> bool {
         bench.plan.step(step).verb,
         Verb::Undo | Verb::Slacken | Verb::Remove | Verb::Unlock
     ) && works_at(bench, step, thing)
+}
+
+/// How hot it gets for certain: where only the least is said, that.
+fn hottest(measure: &Measure) -> f64 {
+    if measure.is_bound() {
+        measure.middle().si()
+    } else {
+        measure.high().si()
+    }
 }
