@@ -1,5 +1,6 @@
 //! The ordering core: whether steps can be put in an order, why not, and which
-//! order is nearest to the written one.
+//! order is nearest to the written one; which order costs least
+//! ([`sequence`]); and the cheapest way in to something ([`removal`]).
 //!
 //! An [`Instance`] is `n` steps, arcs "a before b", and waits "this step needs
 //! one of these ways to hold", each with an opaque [`Reason`] that survives to
@@ -42,6 +43,7 @@ mod places;
 pub mod removal;
 mod rows;
 mod search;
+pub mod sequence;
 mod sets;
 mod stuck;
 mod trace;

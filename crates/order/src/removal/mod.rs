@@ -19,17 +19,17 @@
 //!
 //! # The method
 //!
-//! 1. [`cut`] leaves out what cannot matter, takes what is in every solution,
+//! 1. `cut` leaves out what cannot matter, takes what is in every solution,
 //!    and falls apart into pieces that share nothing.
 //! 2. A *landmark* is a set of which every solution takes something. If with
 //!    the things A alone the targets are not reached, all others together are a
 //!    landmark; letting A grow as long as the targets stay out of reach makes it
-//!    one from which nothing can be left out ([`peel`]).
+//!    one from which nothing can be left out (`peel`).
 //! 3. The cheapest set that meets all landmarks found so far costs no more than
-//!    any solution. [`branch`] searches for it, with a Lagrangian lower bound
-//!    ([`bound`]); whenever a set meets all known landmarks without reaching the
+//!    any solution. `branch` searches for it, with a Lagrangian lower bound
+//!    (`bound`); whenever a set meets all known landmarks without reaching the
 //!    targets, the search is given the landmarks that it misses, and goes on.
-//! 4. [`explain`] keeps as few landmarks as still prove the cost: these say why
+//! 4. `explain` keeps as few landmarks as still prove the cost: these say why
 //!    nothing cheaper exists.
 //!
 //! Finding the optimum as a hitting set over landmarks made as they are missed

@@ -13,5 +13,6 @@ mod nearest;
 mod places;
 mod published;
 mod removal;
+mod sequence;
 mod stuck;
 mod windows;
