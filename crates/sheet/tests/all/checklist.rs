@@ -79,7 +79,10 @@ fn a_torque_comes_with_its_source_and_never_without_being_given() {
         );
         said(&text, "final").join(" ")
     };
-    assert_eq!(with("torque 9 N.m from \"sheet 3\""), "9 N.m (80 lbf.in) (sheet 3)");
+    assert_eq!(
+        with("torque 9 N.m from \"sheet 3\""),
+        "9 N.m (80 lbf.in) (sheet 3)"
+    );
     assert_eq!(
         with("torque 9 N.m then turn 60 deg from \"sheet 3\""),
         "9 N.m (80 lbf.in), then turn 60 deg (sheet 3)"
