@@ -57,7 +57,8 @@ pub enum Color {
 #[derive(Subcommand, Debug)]
 pub enum Command {
     /// Find what is wrong with a plan
-    #[command(after_help = "Example:\n  fitwright check pump.rebuild\n\n\
+    #[command(after_help = "Examples:\n  fitwright check pump.rebuild\n  \
+        fitwright check --sheet pump.rebuild    and the checklist in an order that works\n\n\
         Exit status: 0 when there is no error, 1 when there is one, 2 when a plan could not be read. \
         With --at warning a warning counts too.")]
     Check(Check),
@@ -142,6 +143,9 @@ pub struct Check {
     /// The form of the result
     #[arg(long = "as", value_enum, default_value_t = TextOrJson::Text, value_name = "FORM")]
     pub form: TextOrJson,
+    /// Print the checklist too, in the nearest order that works; only with --as text
+    #[arg(long)]
+    pub sheet: bool,
 }
 
 /// A severity on the command line.

@@ -38,6 +38,14 @@ impl Asked {
         Texts::of(&self.plan).name(FileId(0))
     }
 
+    /// The same plan with another text, the files it uses read again.
+    ///
+    /// # Errors
+    /// When a file it uses is no longer there.
+    pub fn with_text(&self, text: String) -> Result<Plan, String> {
+        resolved(&self.name(), text).map(|asked| asked.plan)
+    }
+
     /// Its name as an argument of a command that the reader may type.
     pub fn argument(&self) -> String {
         match &self.file {

@@ -8,6 +8,33 @@ use sheet::words::Numbers;
 /// How many steps are named when several fit.
 const MOST: usize = 8;
 
+/// What is said when no step is called so: the steps whose words hold it, where there are any.
+fn unknown(asked: &Asked, order: &[StepId], said: &str) -> String {
+    let plan = &asked.plan;
+    let numbers = Numbers::of(plan, order);
+    let wanted = said.to_lowercase();
+    let near: Vec<String> = order
+        .iter()
+        .filter(|id| {
+            let named = sheet::words::step(plan, **id).to_lowercase();
+            let targets = &plan.step(**id).targets;
+            let name = |thing| plan.thing(thing).name.contains(&wanted);
+            !wanted.is_empty()
+                && (named.contains(&wanted) || targets.iter().any(|target| name(target.thing)))
+        })
+        .take(MOST)
+        .map(|id| numbers.long(plan, *id))
+        .collect();
+    let begins = format!("no step of {} is \"{said}\"", asked.name());
+    match near.as_slice() {
+        [] => format!("{begins}; the sheet gives every step a number"),
+        near => format!(
+            "{begins}; it stands in {}. Say the number.",
+            near.join(", ")
+        ),
+    }
+}
+
 /// The step that `said` means. Numbers are those of the sheet, which are not those of the lines
 /// where a stage has no order of its own.
 ///
@@ -34,10 +61,7 @@ pub fn step(asked: &Asked, order: &[StepId], said: &str) -> Result<StepId, Strin
         if several.is_empty() {
             return match said.strip_prefix("line:") {
                 Some(line) => format!("there is no step in line {line} of {}", asked.name()),
-                None => format!(
-                    "no step of {} is \"{said}\"; the sheet gives every step a number",
-                    asked.name()
-                ),
+                None => unknown(asked, order, said),
             };
         }
         let numbers = Numbers::of(plan, order);

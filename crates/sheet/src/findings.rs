@@ -110,11 +110,12 @@ pub fn finding(texts: &Texts<'_>, finding: &Finding, look: Look) -> String {
     );
     page += &hang("  ", &harmless(&finding.says), width);
     page += &lines_with_notes(texts, finding, look);
-    if let Some(advice) = &finding.advice {
-        page += &hang("  What helps: ", &harmless(advice), width);
-    }
+    // The sure way out first, what else helps behind it.
     if let Some(mend) = &finding.mend {
         page += &hang("  Mend: ", &harmless(&mend.title), width);
+    }
+    if let Some(advice) = &finding.advice {
+        page += &hang("  What helps: ", &harmless(advice), width);
     }
     page.push('\n');
     page

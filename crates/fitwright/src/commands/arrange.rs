@@ -9,8 +9,9 @@ use check::Bench;
 use check::view::{Arranged, Link};
 use plan::model::{Plan, StepId};
 use sheet::Look;
-use sheet::findings::{Texts, counted, finding};
+use sheet::findings::{Counts, Texts, counted, finding};
 use sheet::words::Numbers;
+use std::collections::HashSet;
 
 /// Does it.
 pub fn run(arguments: &Arrange, look: Look) -> Outcome {
@@ -38,7 +39,13 @@ fn one(asked: &Asked, write: bool, look: Look, outcome: &mut Outcome) {
         }
     };
     if arranged.moved.is_empty() {
-        outcome.say(format!("{name}: nothing has to move."));
+        outcome.say(match remaining(&bench) {
+            None => format!("{name}: nothing has to move."),
+            Some(rest) => format!(
+                "{name}: nothing to move; {rest}; see `fitwright check {}`.",
+                asked.argument()
+            ),
+        });
         if write && asked.file.is_none() {
             outcome.data(&asked.text);
         }
@@ -58,6 +65,14 @@ fn one(asked: &Asked, write: bool, look: Look, outcome: &mut Outcome) {
             return;
         }
     };
+    if let Ok(after) = asked.with_text(new.clone())
+        && let Some(rest) = remaining(&Bench::of(&after))
+    {
+        outcome.say(format!(
+            "{name}: {rest}; see `fitwright check {}`.",
+            asked.argument()
+        ));
+    }
     match (&asked.file, write) {
         (Some(file), true) => match write::replace(file, asked.text.as_bytes(), new.as_bytes()) {
             Ok(()) => outcome.say(format!(
@@ -71,8 +86,21 @@ fn one(asked: &Asked, write: bool, look: Look, outcome: &mut Outcome) {
     }
 }
 
+/// What is still wrong with a plan when all that a move can mend is mended; none when nothing is.
+fn remaining(bench: &Bench<'_>) -> Option<String> {
+    let errors = Counts::of(bench.findings()).errors;
+    let remain = if errors == 1 { "remains" } else { "remain" };
+    (errors > 0).then(|| {
+        let errors = counted(errors, "error");
+        format!("{errors} {remain} that moving does not mend")
+    })
+}
+
 /// The text with every moved step in its new place.
-fn moved(plan: &Plan, text: &str, arranged: &Arranged) -> Result<String, String> {
+///
+/// # Errors
+/// When the text cannot be changed so.
+pub(super) fn moved(plan: &Plan, text: &str, arranged: &Arranged) -> Result<String, String> {
     let Some(source) = plan.sources.first() else {
         return Ok(text.to_owned());
     };
@@ -106,7 +134,12 @@ fn reasons(bench: &Bench<'_>, arranged: &Arranged) -> Vec<String> {
             // was found at it says what is wrong there.
             None => match bench.findings().iter().find(|f| f.steps.contains(step)) {
                 Some(finding) => format!("{line}. As it stands: {}", finding.says),
-                None => format!("{line}."),
+                None => match behind {
+                    Some(behind) if ties.moves(*behind) => {
+                        format!("{line}: it follows {}.", numbers.short(*behind))
+                    }
+                    _ => format!("{line}: its place follows from the other moves."),
+                },
             },
         });
     }
@@ -127,6 +160,8 @@ struct Ties<'b, 'p> {
     bench: &'b Bench<'p>,
     /// Where each step stands in the order meant, and in the one that works.
     places: Vec<(usize, usize)>,
+    /// The steps that move.
+    moved: HashSet<StepId>,
     /// How many pairs of steps may still be asked about: a plan with thousands of steps astray
     /// is explained by its findings, not by an hour of looking.
     left: usize,
@@ -147,8 +182,13 @@ impl<'b, 'p> Ties<'b, 'p> {
         Ties {
             bench,
             places,
+            moved: arranged.moved.iter().map(|(step, _)| *step).collect(),
             left: MOST_PAIRS,
         }
+    }
+
+    fn moves(&self, step: StepId) -> bool {
+        self.moved.contains(&step)
     }
 
     fn of_step(&mut self, step: StepId) -> Option<Link> {

@@ -5,13 +5,20 @@ use crate::input::{self, Asked};
 use crate::outcome::{Outcome, Status};
 use ::check::{Bench, Finding, Severity};
 use sheet::Look;
+use sheet::checklist::{Checklist, Worked};
 use sheet::findings::{Counts, Texts, counted, finding};
-use sheet::json;
+use sheet::{json, terminal};
 use std::collections::HashSet;
 
 /// Does it.
 pub fn run(arguments: &Check, look: Look) -> Outcome {
     let mut outcome = Outcome::default();
+    if arguments.sheet && arguments.form == TextOrJson::Json {
+        outcome.fail(
+            "--sheet goes with findings for people; for programs there is `fitwright sheet --as json`",
+        );
+        return outcome;
+    }
     let plans = input::plans(&arguments.plans, &mut outcome);
     let benches: Vec<Bench<'_>> = plans.iter().map(|asked| Bench::of(&asked.plan)).collect();
     match arguments.form {
@@ -24,6 +31,11 @@ pub fn run(arguments: &Check, look: Look) -> Outcome {
                 Ok(text) => outcome.data(&text),
                 Err(error) => outcome.fail(error),
             }
+        }
+    }
+    if arguments.sheet {
+        for (asked, bench) in plans.iter().zip(&benches) {
+            nearest_sheet(asked, bench, look, &mut outcome);
         }
     }
     let level = severity(arguments.at);
@@ -90,6 +102,53 @@ fn text(plans: &[Asked], benches: &[Bench<'_>], look: Look, outcome: &mut Outcom
     }
 }
 
+/// The checklist in the nearest order that works, or as written where none can be had.
+fn nearest_sheet(asked: &Asked, bench: &Bench<'_>, look: Look, outcome: &mut Outcome) {
+    let as_written = |why: &str, outcome: &mut Outcome| {
+        page(why, bench, look, outcome);
+    };
+    let Ok(arranged) = bench.arrange() else {
+        as_written(
+            "No order of these steps works. This is the checklist as written.",
+            outcome,
+        );
+        return;
+    };
+    if arranged.moved.is_empty() {
+        as_written("The checklist, in the order written:", outcome);
+        return;
+    }
+    let new = if arranged.unwritable.is_empty() {
+        super::arrange::moved(&asked.plan, &asked.text, &arranged)
+            .and_then(|text| asked.with_text(text))
+    } else {
+        Err(String::new())
+    };
+    match new {
+        Ok(plan) => {
+            let says = format!(
+                "The checklist in the nearest order that works, {} moved:",
+                counted(arranged.moved.len(), "step")
+            );
+            page(&says, &Bench::of(&plan), look, outcome);
+        }
+        Err(_) => as_written(
+            "The order that works cannot be written into this text, because one line stands for \
+             several steps. This is the checklist as written.",
+            outcome,
+        ),
+    }
+}
+
+fn page(says: &str, bench: &Bench<'_>, look: Look, outcome: &mut Outcome) {
+    let checklist = Checklist::of(&Worked::of(bench));
+    outcome.data(&format!(
+        "\n{}\n{}",
+        sheet::wrap::hang("", says, look.columns()),
+        terminal::sheet(&checklist, look)
+    ));
+}
+
 /// What was found and what to do next.
 fn last_line(asked: &Asked, bench: &Bench<'_>, counts: Counts) -> String {
     let (name, argument) = (asked.name(), asked.argument());
@@ -111,7 +170,13 @@ fn last_line(asked: &Asked, bench: &Bench<'_>, counts: Counts) -> String {
             _ => format!("{found} Next: look at the warnings; {sheet}."),
         };
     }
-    let moved = bench.arrange().map_or(0, |arranged| arranged.moved.len());
+    // A line that stands for several steps cannot be moved for one of them, so nothing is
+    // promised there.
+    let moved = bench
+        .arrange()
+        .ok()
+        .filter(|arranged| arranged.unwritable.is_empty())
+        .map_or(0, |arranged| arranged.moved.len());
     if moved > 0 {
         let how_many = if moved == 1 {
             "one step"

@@ -80,6 +80,18 @@ fn a_sound_plan_is_not_touched() {
 }
 
 #[test]
+fn what_no_move_mends_is_told() {
+    let plan = "part case given\npart pin onto case temporary\nfit pin\n";
+    let folder = with("arrange-left-in", "pump.rebuild", plan);
+    let ran = run(&folder, &["arrange", "pump.rebuild"]);
+    assert_eq!(
+        ran.err,
+        "pump.rebuild: nothing to move; 1 error remains that moving does not mend; \
+         see `fitwright check pump.rebuild`.\n"
+    );
+}
+
+#[test]
 fn where_no_order_works_it_says_why() {
     let folder = with("arrange-knot", "knot.rebuild", KNOT);
     let ran = run(&folder, &["arrange", "--write", "knot.rebuild"]);

@@ -129,3 +129,26 @@ fn the_width_is_kept() {
         ran.out
     );
 }
+
+#[test]
+fn the_checklist_comes_with_the_findings_in_an_order_that_works() {
+    let folder = with("check-sheet", "pump.rebuild", BAD);
+    let ran = run(&folder, &["check", "--sheet", "pump.rebuild"]);
+    assert_eq!((ran.status, ran.err.as_str()), (1, ""));
+    assert!(ran.out.starts_with("error shut-in"), "{}", ran.out);
+    let (_, sheet) = ran
+        .out
+        .split_once("\nThe checklist in the nearest order that works, 1 step moved:\n")
+        .unwrap();
+    assert!(!sheet.contains("NOT READY"), "{sheet}");
+    let at = |words: &str| sheet.find(words).unwrap();
+    assert!(
+        at("Measure Gap at the tip") < at("Fit Pump cover"),
+        "{sheet}"
+    );
+    let json = run(
+        &folder,
+        &["check", "--sheet", "--as", "json", "pump.rebuild"],
+    );
+    assert_eq!(json.status, 2, "{}", json.err);
+}

@@ -154,3 +154,15 @@ fn every_command_has_help_with_an_example() {
         format!("fitwright {}\n", env!("CARGO_PKG_VERSION"))
     );
 }
+
+#[test]
+fn a_word_that_stands_in_several_steps_brings_them_up() {
+    let folder = with("why-near", "pump.rebuild", GOOD);
+    let ran = run(&folder, &["why", "pump.rebuild", "pump", "1"]);
+    assert_eq!(ran.status, 2);
+    assert_eq!(
+        ran.err,
+        "fitwright: no step of pump.rebuild is \"pump\"; it stands in step 3 (Fit Pump cover). \
+         Say the number.\n"
+    );
+}

@@ -65,8 +65,8 @@ fn a_finding_is_said_shown_and_mended() {
  5 | fit gear
    : ^^^^^^^^
    `----
-  What helps: Fit the gear before the cover.
   Mend: Move it up.
+  What helps: Fit the gear before the cover.
 
 "
     );
