@@ -126,9 +126,11 @@ pub struct Entry {
     /// Errors and warnings that stand at it.
     pub troubles: Vec<Trouble>,
     /// Cautions.
-    pub cautions: Vec<String>,
+    pub cautions: Vec<Caution>,
     /// Times to keep.
     pub waits: Vec<Wait>,
+    /// What the writer wants to be so before it is done, where no reason is given with it.
+    pub only_after: Vec<String>,
     /// What must be so while it is done.
     pub wanted: Vec<Wanted>,
     /// Tools.
@@ -161,6 +163,17 @@ pub struct Entry {
     pub sign: bool,
 }
 
+/// A caution.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Caution {
+    /// The whole of it.
+    pub says: String,
+    /// The kind of hazard, in words; none for a caution that the writer worded.
+    pub kind: Option<String>,
+    /// The number of the step that says it first, where that is an earlier one.
+    pub first_at: Option<usize>,
+}
+
 /// Something that a step is about to shut in.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub struct Chance {
@@ -177,6 +190,8 @@ pub struct Chance {
 pub struct Work {
     /// `measured`.
     pub what: &'static str,
+    /// The supply put on, where that is what is done.
+    pub of: Option<String>,
     /// The number of the step.
     pub number: usize,
 }
@@ -309,13 +324,22 @@ pub struct Fastening {
     /// What goes on the threads.
     pub lubricated: Option<String>,
     /// What holds the other side.
-    pub counterhold: Option<String>,
+    pub counterhold: Option<Held>,
     /// What stops it turning.
     pub locked_by: Vec<String>,
     /// The step that makes the lock, where that is another one.
     pub lock_number: Option<usize>,
     /// Whether the thread is left-hand.
     pub left_hand: bool,
+}
+
+/// What holds a group against turning.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub enum Held {
+    /// A second tool.
+    ByTool(String),
+    /// A part or a fastener in its place.
+    ByPart(String),
 }
 
 /// To what torque a group is tightened.

@@ -2,7 +2,7 @@
 //! the same lines in their own way.
 
 use crate::checklist::{
-    Chance, Entry, Fastening, Heading, Manner, NewItem, PartNote, Reading, Stage, SupplyUse,
+    Chance, Entry, Fastening, Heading, Held, Manner, NewItem, PartNote, Reading, Stage, SupplyUse,
     Temporary, Torque, Wait, Work,
 };
 use crate::findings::{counted, severity_word};
@@ -54,9 +54,18 @@ pub fn lines(entry: &Entry) -> Vec<Line> {
     lines.extend(entry.cautions.iter().map(|caution| Line {
         weight: Weight::Caution,
         lead: "caution",
-        text: caution.clone(),
+        text: match (&caution.kind, caution.first_at) {
+            (Some(kind), Some(number)) => format!("{kind}, as at step {number}"),
+            _ => caution.says.clone(),
+        },
     }));
     lines.extend(entry.waits.iter().map(wait));
+    lines.extend(
+        entry
+            .only_after
+            .iter()
+            .map(|said| plain("only when", said.clone())),
+    );
     lines.extend(
         entry
             .wanted
@@ -139,7 +148,21 @@ fn each<T>(
 ) {
     let plain: Vec<Vec<Line>> = things.iter().map(|thing| said(thing, false)).collect();
     if things.len() == targets && plain.windows(2).all(|pair| pair[0] == pair[1]) {
-        lines.extend(plain.into_iter().next().unwrap_or_default());
+        // A size that is said once for several groups is that of each of them, not their sum.
+        let each = things.len() > 1;
+        lines.extend(
+            plain
+                .into_iter()
+                .next()
+                .unwrap_or_default()
+                .into_iter()
+                .map(|mut line| {
+                    if each && line.lead == "size" {
+                        line.text += ", each";
+                    }
+                    line
+                }),
+        );
     } else {
         lines.extend(things.iter().flat_map(|thing| said(thing, true)));
     }
@@ -170,8 +193,10 @@ fn new_item(new: &NewItem) -> Line {
     if let Some(count) = new.count.filter(|count| *count > 1) {
         text = format!("{count} x {text}");
     }
-    if let Some(size) = &new.size {
-        text += &format!(", {size}");
+    match new.size.as_deref() {
+        Some("unknown") => text += &format!(", size {BLANK}"),
+        Some(size) => text += &format!(", {size}"),
+        None => {}
     }
     plain("new", text)
 }
@@ -254,14 +279,11 @@ fn fastening_lines(fastening: &Fastening, several: bool) -> Vec<Line> {
             .as_ref()
             .map(|drive| format!("drive {drive}")),
     );
-    size.extend(
-        fastening
-            .lubricated
-            .as_ref()
-            .map(|with| format!("threads with {with}")),
-    );
     if !size.is_empty() {
         lines.push(plain("size", name(&size.join(", "))));
+    }
+    if let Some(with) = &fastening.lubricated {
+        lines.push(plain("threads", name(with)));
     }
     if fastening.left_hand {
         let way = match fastening.stage {
@@ -271,7 +293,13 @@ fn fastening_lines(fastening: &Fastening, several: bool) -> Vec<Line> {
         lines.push(plain("thread", name(&format!("left-hand: {way}"))));
     }
     if let Some(by) = &fastening.counterhold {
-        lines.push(plain("hold", name(&format!("the other side with {by}"))));
+        lines.push(plain(
+            "hold",
+            name(&match by {
+                Held::ByTool(tool) => format!("the other side with {tool}"),
+                Held::ByPart(part) => format!("held by {part}"),
+            }),
+        ));
     }
     lines.extend(stage_line(fastening, several));
     if let Some(pattern) = &fastening.pattern {
@@ -307,7 +335,12 @@ fn stage_line(fastening: &Fastening, several: bool) -> Option<Line> {
         Stage::Locked if !fastening.locked_by.is_empty() => {
             ("lock", format!("with {}", joined(&fastening.locked_by)))
         }
-        Stage::Locked | Stage::Unlocked | Stage::Out | Stage::In => return None,
+        Stage::Unlocked if !fastening.locked_by.is_empty() => (
+            "lock",
+            format!("free it of {}", joined(&fastening.locked_by)),
+        ),
+        Stage::In => ("in", "home".into()),
+        Stage::Locked | Stage::Unlocked | Stage::Out => return None,
     };
     Some(plain(lead, named(&fastening.name, several, &said)))
 }
@@ -364,7 +397,10 @@ pub fn chance(chance: &Chance) -> String {
     let list = |works: &[Work]| {
         let said: Vec<String> = works
             .iter()
-            .map(|work| format!("{} at step {}", work.what, work.number))
+            .map(|work| match &work.of {
+                Some(of) => format!("{of} {} at step {}", work.what, work.number),
+                None => format!("{} at step {}", work.what, work.number),
+            })
             .collect();
         joined(&said)
     };

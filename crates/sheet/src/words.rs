@@ -2,8 +2,8 @@
 
 use crate::look::harmless;
 pub use check::words::list as joined;
-use plan::model::{Clause, Condition, Plan, Sort, StepId, Subject, ThingId};
-use syntax::tree::Verb;
+use plan::model::{Clause, Condition, Fasteners, Plan, Sort, State, StepId, Subject, ThingId};
+use syntax::tree::{State as Word, Verb};
 
 /// The numbers of the steps on the sheet, from 1, in the order shown.
 pub struct Numbers {
@@ -53,9 +53,25 @@ pub fn thing(plan: &Plan, id: ThingId) -> String {
     harmless(plan.thing(id).called())
 }
 
+/// Nouns of things that are in or out, with nothing to tighten.
+const NO_THREAD: [&str; 7] = ["pin", "clip", "ring", "key", "dowel", "clamp", "strap"];
+
+/// Whether there is a thread to tighten.
+pub(crate) fn threaded(fasteners: &Fasteners) -> bool {
+    let noun = fasteners.noun.as_deref().unwrap_or("");
+    fasteners.thread.is_some()
+        || fasteners.torque.is_some()
+        || fasteners.passes.is_some()
+        || !NO_THREAD.contains(&noun)
+}
+
 /// A step in words, with labels: `Fit Heat exchanger`.
 pub fn step(plan: &Plan, id: StepId) -> String {
-    harmless(&check::words::capital(&check::words::step_label(plan, id)))
+    let named = harmless(&check::words::capital(&check::words::step_label(plan, id)));
+    match named.strip_prefix("Sign ") {
+        Some(who) if plan.step(id).verb == Verb::Sign => format!("Signature: {who}"),
+        _ => named,
+    }
 }
 
 /// The supplies that a filling or priming step puts in.
@@ -190,7 +206,17 @@ fn subject(plan: &Plan, clause: &Clause) -> String {
 
 fn state(plan: &Plan, clause: &Clause) -> String {
     match &clause.subject {
-        Subject::Thing(id) => harmless(&check::words::state(plan, *id, clause.state)),
+        Subject::Thing(id) => {
+            let home = matches!(
+                clause.state,
+                State::Is(Word::Tight | Word::Snug | Word::Started)
+            ) && plan.thing(*id).fasteners().is_some_and(|f| !threaded(f));
+            if home {
+                "in".into()
+            } else {
+                harmless(&check::words::state(plan, *id, clause.state))
+            }
+        }
         Subject::Steps(_) => "done".into(),
     }
 }

@@ -45,6 +45,40 @@ impl<'w> Acts<'w> {
         })
     }
 
+    /// The next step behind place `at` that turns `group` one way or the other.
+    pub fn next_turn(&self, group: ThingId, at: usize) -> Option<StepId> {
+        let places = self.on.get(&group).map_or(&[][..], Vec::as_slice);
+        let from = places.partition_point(|place| *place <= at);
+        let mut later = places[from..].iter().map(|place| self.worked.order[*place]);
+        later.find(|id| {
+            let step = self.worked.plan.step(*id);
+            matches!(
+                step.verb,
+                Verb::Start
+                    | Verb::Snug
+                    | Verb::Tighten
+                    | Verb::Slacken
+                    | Verb::Undo
+                    | Verb::Remove
+                    | Verb::Fit
+            )
+        })
+    }
+
+    /// Whether a part is on before place `at`.
+    pub fn is_on(&self, part: ThingId, at: usize) -> bool {
+        let last = self
+            .before(part, at)
+            .find_map(|id| match self.worked.plan.step(id).verb {
+                Verb::Fit | Verb::DryFit => Some(true),
+                Verb::Remove => Some(false),
+                _ => None,
+            });
+        last.unwrap_or_else(|| {
+            self.worked.plan.heading.assembled || self.worked.plan.thing(part).given.is_some()
+        })
+    }
+
     /// Whether a group is tight before place `at`: what it needs and what holds against it is
     /// asked when it is broken loose, not when it is wound out.
     pub fn is_tight(&self, group: ThingId, at: usize) -> bool {

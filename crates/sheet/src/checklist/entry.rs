@@ -5,7 +5,7 @@ use super::chances::chance;
 use super::fastening::fastening;
 use super::parts::part_notes;
 use super::supplies::{new_items, old_items, supplies};
-use super::{Chance, Entry, Loose, Manner, Reading, Trouble, Wait, Wanted, Worked};
+use super::{Caution, Chance, Entry, Loose, Manner, Reading, Trouble, Wait, Wanted, Worked};
 use crate::cautions::caution;
 use crate::findings::Texts;
 use crate::look::harmless;
@@ -77,6 +77,7 @@ impl<'w> Maker<'w> {
             troubles: self.troubles.get(&id).cloned().unwrap_or_default(),
             cautions: cautions(plan, step),
             waits: self.waits(at, step),
+            only_after: only_after(plan, step),
             wanted: self.wanted(at, step),
             tools: tools(plan, step),
             supplies: supplies(plan, id),
@@ -125,11 +126,17 @@ impl<'w> Maker<'w> {
             .collect()
     }
 
+    /// What stays loose behind this step, said once: at the last step that leaves it so before it
+    /// is tightened, and not where it is loosened to come off.
     fn loose(&self, at: usize, id: StepId) -> Vec<Loose> {
         let plan = self.worked.plan;
         let loose = self.loose.get(&id).map_or(&[][..], Vec::as_slice);
         loose
             .iter()
+            .filter(|(group, _)| {
+                let next = self.acts.next_turn(*group, at);
+                next.is_none_or(|id| plan.step(id).verb == Verb::Tighten)
+            })
             .map(|(group, until)| Loose {
                 name: thing(plan, *group),
                 until: words::condition(plan, until),
@@ -156,10 +163,20 @@ impl<'w> Maker<'w> {
         };
         // What goes on with this step stands on its line already.
         let is_target = |clause: &Clause| matches!(clause.subject, Subject::Thing(id) if step.targets.iter().any(|t| t.thing == id));
+        // What is shut in behind a plug nobody can check while it is undone; a helper put in for
+        // the job, and how the machine stands, are there to be seen.
+        let loosens = matches!(step.verb, Verb::Slacken | Verb::Undo);
+        let seen = |clause: &Clause| match clause.subject {
+            Subject::Thing(id) => {
+                let what = plan.thing(id);
+                what.temporary.is_some() || what.sort == Sort::Position
+            }
+            Subject::Steps(_) => false,
+        };
         let mut wanted: Vec<(Option<&str>, Vec<&Condition>)> = Vec::new();
         for target in step.targets.iter().filter(|target| asked(target.thing)) {
             for need in &plan.thing(target.thing).needs {
-                if need.clauses.iter().all(is_target) {
+                if need.clauses.iter().all(is_target) || loosens && !need.clauses.iter().all(seen) {
                     continue;
                 }
                 // What is wanted for one reason is said once with it.
@@ -221,11 +238,18 @@ pub(super) fn text_or_blank(amount: &Amount) -> String {
 }
 
 /// The writer's own cautions, then the line of every kind of hazard that this step meets.
-fn cautions(plan: &Plan, step: &Step) -> Vec<String> {
+fn cautions(plan: &Plan, step: &Step) -> Vec<Caution> {
     let mut kinds: Vec<&str> = step.hazards.iter().map(String::as_str).collect();
+    // Nothing is lifted while the bolts of a heavy part are turned.
+    let lifts = matches!(step.verb, Verb::Fit | Verb::DryFit | Verb::Remove);
     for target in &step.targets {
         let what = plan.thing(target.thing);
-        kinds.extend(what.hazards.iter().map(String::as_str));
+        kinds.extend(
+            what.hazards
+                .iter()
+                .map(String::as_str)
+                .filter(|kind| lifts || *kind != "heavy"),
+        );
         // Undoing the fasteners is what lets a loaded spring or a pressure go, not the lifting
         // of the part afterwards.
         if let Some(fasteners) = what.fasteners()
@@ -235,7 +259,7 @@ fn cautions(plan: &Plan, step: &Step) -> Vec<String> {
                 .hold
                 .iter()
                 .flat_map(|held| &plan.thing(held.thing).hazards);
-            kinds.extend(held.map(String::as_str));
+            kinds.extend(held.map(String::as_str).filter(|kind| *kind != "heavy"));
         }
     }
     match step.verb {
@@ -243,14 +267,23 @@ fn cautions(plan: &Plan, step: &Step) -> Vec<String> {
         Verb::Chill => kinds.push("cold"),
         _ => {}
     }
-    let mut lines: Vec<String> = step.cautions.iter().map(|c| harmless(&c.text)).collect();
+    let own = step.cautions.iter().map(|text| Caution {
+        says: harmless(&text.text),
+        kind: None,
+        first_at: None,
+    });
+    let mut cautions: Vec<Caution> = own.collect();
     for kind in kinds {
-        let line = caution(kind);
-        if !lines.contains(&line) {
-            lines.push(line);
+        let says = caution(kind);
+        if !cautions.iter().any(|other| other.says == says) {
+            cautions.push(Caution {
+                says,
+                kind: Some(harmless(kind).replace('-', " ")),
+                first_at: None,
+            });
         }
     }
-    lines
+    cautions
 }
 
 fn tools(plan: &Plan, step: &Step) -> Vec<String> {
@@ -314,6 +347,15 @@ fn manner(step: &Step) -> Vec<Manner> {
     manners
         .into_iter()
         .filter_map(|(is, manner)| is.then_some(manner))
+        .collect()
+}
+
+/// What the writer wants to be so first. Where a reason is given it is said with the reason.
+fn only_after(plan: &Plan, step: &Step) -> Vec<String> {
+    step.after
+        .iter()
+        .filter(|condition| condition.because.is_none())
+        .map(|condition| words::condition(plan, condition))
         .collect()
 }
 

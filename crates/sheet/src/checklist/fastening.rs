@@ -2,14 +2,11 @@
 
 use super::acts::Acts;
 use super::torque::torque;
-use super::{Fastening, Stage};
+use super::{Fastening, Held, Stage};
 use crate::look::harmless;
-use crate::words::{Numbers, thing};
+use crate::words::{Numbers, thing, threaded};
 use plan::model::{CounterholdBy, Fasteners, Lock, Plan, Sort, StepId, ThingId};
 use syntax::tree::Verb;
-
-/// Nouns of things that are in or out, with nothing to tighten.
-const NO_THREAD: [&str; 7] = ["pin", "clip", "ring", "key", "dowel", "clamp", "strap"];
 
 /// What the step at place `at` of the order does to `group`; none when it does nothing to
 /// fasteners.
@@ -30,6 +27,7 @@ pub(super) fn fastening(
     let lock_step = acts.next(group, at, Verb::Lock);
     let locked_by = match stage {
         Stage::Locked => locks(plan, fasteners, true),
+        Stage::Unlocked => locks(plan, fasteners, false),
         Stage::Final => locks(plan, fasteners, false),
         _ => Vec::new(),
     };
@@ -53,15 +51,6 @@ pub(super) fn fastening(
         locked_by,
         left_hand: fasteners.left_hand && turned,
     })
-}
-
-/// Whether there is a thread to tighten.
-fn threaded(fasteners: &Fasteners) -> bool {
-    let noun = fasteners.noun.as_deref().unwrap_or("");
-    fasteners.thread.is_some()
-        || fasteners.torque.is_some()
-        || fasteners.passes.is_some()
-        || !NO_THREAD.contains(&noun)
 }
 
 fn stage(verb: Verb, trial: bool, threaded: bool) -> Option<Stage> {
@@ -134,10 +123,10 @@ fn lubricated(plan: &Plan, fasteners: &Fasteners) -> Option<String> {
     Some(supply.map_or_else(|| harmless(words), |supply| thing(plan, supply)))
 }
 
-fn counterhold(plan: &Plan, fasteners: &Fasteners) -> Option<String> {
+fn counterhold(plan: &Plan, fasteners: &Fasteners) -> Option<Held> {
     Some(match fasteners.counterhold.as_ref()? {
-        CounterholdBy::Part(part) => thing(plan, part.thing),
-        CounterholdBy::Tool(tool) => super::entry::tool(plan, tool),
+        CounterholdBy::Part(part) => Held::ByPart(thing(plan, part.thing)),
+        CounterholdBy::Tool(tool) => Held::ByTool(super::entry::tool(plan, tool)),
     })
 }
 

@@ -7,6 +7,7 @@ use crate::findings::Counts;
 use crate::look::harmless;
 use crate::words::thing;
 use plan::model::{Plan, StepId, ThingId};
+use std::collections::HashMap;
 use syntax::tree::Verb;
 
 /// The sheet of a plan.
@@ -25,6 +26,7 @@ pub(super) fn checklist(worked: &Worked<'_>) -> Checklist {
             section.entries.push(maker.entry(at, *id));
         }
     }
+    say_cautions_once(&mut sections);
     let entries: Vec<&Entry> = sections
         .iter()
         .flat_map(|section| &section.entries)
@@ -34,6 +36,23 @@ pub(super) fn checklist(worked: &Worked<'_>) -> Checklist {
         temporaries: temporaries(worked, &maker),
         sections,
         deference: DEFERENCE,
+    }
+}
+
+/// Marks every caution of a kind that an earlier step has said in full: what is read ten times
+/// over is not read.
+fn say_cautions_once(sections: &mut [Section]) {
+    let mut first: HashMap<String, usize> = HashMap::new();
+    for entry in sections.iter_mut().flat_map(|section| &mut section.entries) {
+        for caution in &mut entry.cautions {
+            let Some(kind) = &caution.kind else { continue };
+            match first.get(kind) {
+                Some(number) => caution.first_at = Some(*number),
+                None => {
+                    first.insert(kind.clone(), entry.number);
+                }
+            }
+        }
     }
 }
 

@@ -62,6 +62,7 @@ struct Step {
     troubles: Vec<Trouble>,
     cautions: Vec<String>,
     waits: Vec<Wait>,
+    only_after: Vec<String>,
     wanted: Vec<Wanted>,
     tools: Vec<String>,
     supplies: Vec<Supply>,
@@ -92,6 +93,7 @@ struct Chance {
 #[derive(Serialize, Debug)]
 struct Work {
     what: &'static str,
+    of: Option<String>,
     number: usize,
 }
 
@@ -274,8 +276,9 @@ fn step(entry: &inner::Entry) -> Step {
                 says: trouble.says.clone(),
             })
             .collect(),
-        cautions: entry.cautions.clone(),
+        cautions: entry.cautions.iter().map(|one| one.says.clone()).collect(),
         waits: entry.waits.iter().map(wait).collect(),
+        only_after: entry.only_after.clone(),
         wanted: entry
             .wanted
             .iter()
@@ -323,6 +326,7 @@ fn chance(chance: &inner::Chance) -> Chance {
     let works = |works: &[inner::Work]| {
         let each = works.iter().map(|work| Work {
             what: work.what,
+            of: work.of.clone(),
             number: work.number,
         });
         each.collect()
@@ -393,7 +397,9 @@ fn fastening(fastening: &inner::Fastening) -> Fastening {
         torque: fastening.torque.as_ref().map(torque),
         pattern: fastening.pattern.clone(),
         lubricated: fastening.lubricated.clone(),
-        counterhold: fastening.counterhold.clone(),
+        counterhold: fastening.counterhold.as_ref().map(|by| match by {
+            inner::Held::ByTool(by) | inner::Held::ByPart(by) => by.clone(),
+        }),
         locked_by: fastening.locked_by.clone(),
         locked_at: fastening.lock_number,
         left_hand: fastening.left_hand,

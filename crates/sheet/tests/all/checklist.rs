@@ -183,6 +183,7 @@ fn a_last_chance_says_whether_the_work_is_done() {
     assert_eq!(chance.thing, "Backlash");
     let measured = |number| {
         vec![Work {
+            of: None,
             what: "measured",
             number,
         }]
@@ -251,17 +252,22 @@ fn cautions_are_the_writers_and_those_of_every_hazard_once() {
                 heat case to 90 C hazard loose-dog\n";
     let fit = entry(text, 1).cautions;
     assert_eq!(fit.len(), 2, "{fit:?}");
-    assert_eq!(fit[0], "Mind the circlip");
-    assert!(fit[1].contains("spring is loaded"));
-    assert!(entry(text, 2).cautions.is_empty());
     assert_eq!(
-        entry(text, 3).cautions,
-        fit[1..],
+        (fit[0].says.as_str(), &fit[0].kind),
+        ("Mind the circlip", &None)
+    );
+    assert!(fit[1].says.contains("spring is loaded"));
+    assert!(entry(text, 2).cautions.is_empty());
+    let undo = entry(text, 3).cautions;
+    assert_eq!(
+        undo[0].says, fit[1].says,
         "undoing is what lets the spring go"
     );
+    assert_eq!((fit[1].first_at, undo[0].first_at), (None, Some(1)));
+    assert_eq!(said(text, "CAUTION")[2], "spring, as at step 1");
     let heat = entry(text, 5).cautions;
     assert!(
-        heat[0] == "Beware: loose dog." && heat[1].starts_with("Heating"),
+        heat[0].says == "Beware: loose dog." && heat[1].says.starts_with("Heating"),
         "{heat:?}"
     );
 }
@@ -394,7 +400,11 @@ fn left_hand_threads_and_locks_are_told() {
     );
     assert_eq!(
         said(text, "lock"),
-        ["with Split pin at step 3", "with Split pin"]
+        [
+            "with Split pin at step 3",
+            "with Split pin",
+            "free it of Split pin"
+        ]
     );
     assert_eq!(
         said(text, "hold"),
@@ -439,4 +449,72 @@ fn an_empty_plan_has_an_empty_sheet() {
     assert_eq!((sheet.sections.len(), sheet.heading.steps), (0, 0));
     assert_eq!(sheet.heading.title, "pump.rebuild");
     assert!(page("").contains("0 steps from its parts"));
+}
+
+#[test]
+fn the_size_of_several_groups_is_that_of_each() {
+    let text = format!(
+        "{COVER}fasteners left 2 x M12 hold cover torque 90 N.m from \"sheet 1\"\n\
+         fasteners right 2 x M12 hold cover torque 90 N.m from \"sheet 1\"\n\
+         fit cover\nfit left, right\ntighten left, right\n"
+    );
+    assert_eq!(said(&text, "size"), ["2 x M12, each", "2 x M12, each"]);
+}
+
+#[test]
+fn each_reading_has_a_blank_of_its_own() {
+    let text = "part case given\npoint gap on case\npoint play on case\n\
+                measure gap, play expect 0.1..0.2 mm\n";
+    assert_eq!(
+        said(text, "reading"),
+        [
+            "gap: ________ mm, expect 0.1..0.2 mm",
+            "play: ________ mm, expect 0.1..0.2 mm"
+        ]
+    );
+}
+
+#[test]
+fn what_must_be_so_first_is_there_to_check() {
+    let text = format!("{COVER}fit cover\ndo \"Run it\" after cover is fitted\n");
+    assert_eq!(said(&text, "only when"), ["cover is fitted"]);
+}
+
+#[test]
+fn what_has_no_thread_is_home_when_it_is_in() {
+    let text = format!("{COVER}fasteners dowels 2 x dowel hold cover\nfit cover\nfit dowels\n");
+    assert_eq!(said(&text, "in"), ["home"]);
+    assert!(said(&text, "started").is_empty());
+}
+
+#[test]
+fn a_lift_is_weighed_with_what_is_on_it() {
+    let text = "plan \"Case\" starts assembled\npart bed given\npart body onto bed mass 20 kg\n\
+                part head onto body pressed mass 15 kg\nremove body\n";
+    assert_eq!(said(text, "part"), ["at least 35 kg with what is on it"]);
+    let bare = text.replace("remove body", "remove head\nremove body");
+    assert_eq!(said(&bare, "part"), ["15 kg", "20 kg"]);
+}
+
+#[test]
+fn what_stays_loose_is_said_once_and_not_while_stripping() {
+    let text = "plan \"Leg\" starts assembled\npart yoke given\npart leg onto yoke\n\
+                fasteners pinch 1 x M8 hold leg torque 20 N.m from \"sheet 1\"\n  \
+                floats until first-bounce is done\n\
+                slacken pinch\nundo pinch\nremove leg\nfit leg\nstart pinch\n\
+                do \"Bounce it\" as first-bounce\ntighten pinch\n";
+    let loose: Vec<usize> = (1..=7)
+        .filter(|number| !entry(text, *number).leave_loose.is_empty())
+        .collect();
+    assert_eq!(loose, [5]);
+}
+
+#[test]
+fn a_dowel_is_in_and_not_tight() {
+    let text = format!(
+        "{COVER}fasteners dowels 2 x dowel hold cover\nfit cover\nfit dowels\n\
+         do \"Run it\" after dowels are tight\nsign \"Seen running\"\n"
+    );
+    assert_eq!(said(&text, "only when"), ["dowels are in"]);
+    assert_eq!(entry(&text, 4).name, "Signature: Seen running");
 }
