@@ -221,7 +221,7 @@ impl Bench<'_> {
     /// What a standing rule wants done before a step: from that step on it is too late, whether
     /// or not anything is shut in.
     fn owed_by_rule(&self, found: &mut Vec<LastChance>) {
-        for demand in &self.demands {
+        for (n, demand) in self.demands.iter().enumerate() {
             if !matches!(demand.why, Why::MustBefore(_)) {
                 continue;
             }
@@ -251,7 +251,16 @@ impl Bench<'_> {
             works.dedup();
             let closes = self.solved.at[step.0 as usize];
             let before = |s: &StepId| self.solved.at[s.0 as usize] < closes;
-            let (done_by, missed_by) = works.into_iter().filter(|s| *s != step).partition(before);
+            let (done_by, mut missed_by): (Vec<_>, Vec<_>) =
+                works.into_iter().filter(|s| *s != step).partition(before);
+            // Where the rule is kept as it stands, what is done at it later is missed by nobody;
+            // and where it is kept without any work, this step takes no chance away.
+            if !self.solved.failed.contains(&(n as u32)) {
+                if done_by.is_empty() {
+                    continue;
+                }
+                missed_by.clear();
+            }
             found.push(LastChance {
                 step,
                 thing: demand.thing,

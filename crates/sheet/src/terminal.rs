@@ -74,7 +74,7 @@ fn entry(entry: &Entry, digits: usize, first: bool, look: Look) -> String {
         if !first {
             page.push('\n');
         }
-        page += &format!("{word} before step {}, which shuts in:\n", entry.number);
+        page += &format!("{word} before step {}:\n", entry.number);
         for chance in &entry.last_chances {
             let text = lines::chance(chance);
             let line = hang(&format!("    {BOX}"), &text, width);

@@ -73,8 +73,12 @@ pub fn hang(first: &str, text: &str, width: usize) -> String {
     page
 }
 
+/// The fewest columns in which a name that is cut keeps its end.
+const ROOM_FOR_AN_END: usize = 20;
+
 /// `text` cut to `width` columns, with `..` where something is missing. A member of a series in
-/// brackets at its end is kept, because it is what tells it from its like.
+/// brackets at its end is kept, else, where there is room, its last letters: they are what tells
+/// it from its like.
 pub fn cut(text: &str, width: usize) -> String {
     if columns_of(text) <= width {
         return text.to_owned();
@@ -88,6 +92,11 @@ pub fn cut(text: &str, width: usize) -> String {
     } else {
         member
     };
+    let member = if member.is_empty() && width >= ROOM_FOR_AN_END {
+        end(text, width / 3)
+    } else {
+        member
+    };
     let room = width.saturating_sub(columns_of(member) + 2);
     let mut short = String::new();
     for c in text.chars() {
@@ -97,6 +106,15 @@ pub fn cut(text: &str, width: usize) -> String {
         short.push(c);
     }
     format!("{}..{member}", short.trim_end())
+}
+
+/// The end of `text`, no wider than `width` columns, with no blank in front.
+fn end(text: &str, width: usize) -> &str {
+    let mut starts = text.char_indices().map(|(at, _)| &text[at..]);
+    starts
+        .find(|rest| columns_of(rest) <= width)
+        .unwrap_or("")
+        .trim_start()
 }
 
 /// `text` cut or filled with blanks to exactly `width` columns.
@@ -139,6 +157,10 @@ mod tests {
     fn cuts_by_columns_not_characters() {
         assert_eq!(cut("油泵油泵油泵", 7), "油泵..");
         assert_eq!(cut("Height of the oil (left)", 16), "Height.. (left)");
+        assert_eq!(
+            cut("Bearing at the coupling end, left", 24),
+            "Bearing at the..nd, left"
+        );
         assert_eq!(fill("油", 4), "油  ");
     }
 }

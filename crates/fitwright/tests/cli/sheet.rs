@@ -20,7 +20,7 @@ Inside
 
 Closing
 ────────────────────────────────────────────────────────────────────────────────
-LAST CHANCE before step 3, which shuts in:
+LAST CHANCE before step 3:
     [ ] Gap at the tip: measured at step 2
 [ ]  3  Fit Pump cover
 [ ]  4  Tighten Cover screws
@@ -55,4 +55,13 @@ fn markdown_is_a_task_list() {
     let page = run(&folder, &["sheet", "--as", "markdown", "pump.rebuild"]).out;
     assert!(page.starts_with("# Wash pump\n"), "{page}");
     assert_eq!(page.matches("\n- [ ] **").count(), 5, "{page}");
+}
+
+#[test]
+fn a_sound_plan_has_nothing_left_undone_at_a_last_chance() {
+    let examples = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples");
+    let ran = run(&examples, &["sheet", "lathe-headstock.rebuild"]);
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    assert!(ran.out.contains("LAST CHANCE before step"), "{}", ran.out);
+    assert!(!ran.out.contains("NOT DONE YET"), "{}", ran.out);
 }

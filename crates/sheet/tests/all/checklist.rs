@@ -190,7 +190,7 @@ fn a_last_chance_says_whether_the_work_is_done() {
     };
     assert_eq!((&chance.done, chance.missed.len()), (&measured(2), 0));
     assert!(page(&done).contains(
-        "\nLAST CHANCE before step 3, which shuts in:\n    [ ] Backlash: measured at step 2\n[ ]  3  Fit Cover\n"
+        "\nLAST CHANCE before step 3:\n    [ ] Backlash: measured at step 2\n[ ]  3  Fit Cover\n"
     ));
 
     let missed = format!("{CLOSING}fit gear\nfit cover\nmeasure play\ndo \"Run\" as first-run\n");
