@@ -2,7 +2,7 @@
 //!
 //! Every command is a function from its arguments to an [`outcome::Outcome`]:
 //! what goes to standard output, what goes to standard error, and the exit
-//! status. Only this crate touches files, and only [`write`] changes any. It
+//! status. Only this crate touches files, and only [`mod@write`] changes any. It
 //! must never decide what is right or wrong about a plan, nor lay out a page.
 
 mod cli;
