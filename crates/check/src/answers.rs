@@ -2,6 +2,7 @@
 
 use crate::asks::{Around, reach_ways};
 use crate::bench::Bench;
+use crate::chain::Aspect;
 use crate::demand::{Atom, What, Why};
 use crate::finding::Finding;
 use crate::say;
@@ -82,6 +83,7 @@ impl Bench<'_> {
             .map(|way| {
                 way.atoms
                     .iter()
+                    .filter(|a| !self.of_a_position(a))
                     .flat_map(|a| self.blocked(a, end))
                     .collect()
             })
@@ -97,6 +99,12 @@ impl Bench<'_> {
                 closed_by: w.closer.map(StepId),
             })
             .collect()
+    }
+
+    /// Whether an atom asks for the place of a position. That can be turned to at any time, so it
+    /// opens and closes no way in.
+    fn of_a_position(&self, atom: &Atom) -> bool {
+        matches!(atom.what, What::Chain(chain, _) if self.lives.chain(chain).aspect == Aspect::Place)
     }
 
     /// The moments at which an atom does not hold.
