@@ -5,6 +5,7 @@
 
 mod examples;
 mod house;
+mod many;
 mod pages;
 mod plans;
 mod rules;

@@ -117,7 +117,7 @@ impl Lives {
         for target in self.targets[id as usize].clone() {
             self.target(plan, step, target.thing, (id, target.sub));
         }
-        let last = 2 + self.targets[id as usize].len() as u16;
+        let last = slot_of(1 + self.targets[id as usize].len());
         for spent in &step.spends {
             self.spend(plan, spent.thing, (id, last));
         }
@@ -214,7 +214,7 @@ impl Lives {
                 }
                 if sort == Sort::Position {
                     let value = match step.to {
-                        Some(To::Place(n, _)) => n as u8 + 1,
+                        Some(To::Place(n, _)) => place_value(n),
                         _ => 0,
                     };
                     self.act(thing, Aspect::Place, at, value, false);
@@ -449,7 +449,7 @@ fn spread_targets(plan: &Plan, index: &Index, step: &Step) -> Vec<Target> {
     };
     let mut targets = Vec::with_capacity(named.len());
     for (i, named) in named.iter().enumerate() {
-        let sub = if step.together { 1 } else { 1 + i as u16 };
+        let sub = if step.together { 1 } else { slot_of(i) };
         let sort = plan.thing(named.thing).sort;
         let held = index.held_by(named.thing);
         if tightness_verb && matches!(sort, Sort::Part | Sort::Unit) && !held.is_empty() {
@@ -488,4 +488,16 @@ pub fn participle(verb: Verb) -> Option<Word> {
         Verb::Apply => Word::Applied,
         _ => return None,
     })
+}
+
+/// The slot of the n-th act of a step. A step that names more things than there are slots does
+/// the last of them at once.
+fn slot_of(n: usize) -> u16 {
+    u16::try_from(n.saturating_add(1)).unwrap_or(u16::MAX)
+}
+
+/// The value of a position at its n-th place. A position with more places than there are values
+/// takes the last of them for one.
+pub fn place_value(n: u32) -> u8 {
+    u8::try_from(n.saturating_add(1)).unwrap_or(u8::MAX)
 }

@@ -5,7 +5,7 @@ use super::reach::product;
 use super::{Asker, main};
 use crate::chain::{Aspect, Test, presence, tightness};
 use crate::demand::{Atom, Demand, Way, What, Why};
-use crate::lives::{Lives, locks_by_step};
+use crate::lives::{Lives, locks_by_step, place_value};
 use plan::index::Index;
 use plan::model::{
     Body, Clause, Condition, Place, Plan, Sort, State, Step, StepId, Subject, ThingId,
@@ -150,7 +150,7 @@ pub fn state_ways(
         }]]
     };
     let word = match state {
-        State::At(n) => return aspect(Aspect::Place, Test::Is(n as u8 + 1)),
+        State::At(n) => return aspect(Aspect::Place, Test::Is(place_value(n))),
         State::Is(word) => word,
     };
     match word {
